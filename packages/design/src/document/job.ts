@@ -1,0 +1,172 @@
+import { parseLength } from '@panewright/quantity';
+import { z } from 'zod';
+import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
+
+/** What one tape reading measures, seen from outside. Sides run between the sharp corners, where the straight sides would meet. */
+export const readingName = z.enum([
+  'bottom',
+  'right',
+  'top',
+  'left',
+  'rising',
+  'falling',
+  'midWidth',
+  'midHeight',
+  'radiusBottomLeft',
+  'radiusBottomRight',
+  'radiusTopRight',
+  'radiusTopLeft',
+]);
+export type ReadingName = z.infer<typeof readingName>;
+
+/** A reading is kept as it was entered; it is turned into millimetres when the job is worked out. */
+export const reading = z
+  .strictObject({
+    of: readingName,
+    entered: requiredLabel(40).describe('as read off the tape, e.g. 24 3/8'),
+    unit: unitName.describe('the unit meant where the entry names none'),
+    sigma: lengthBetween(0.05, 50).optional().describe('standard deviation of this reading, mm'),
+  })
+  .superRefine((value, context) => {
+    const length = parseLength(value.entered, value.unit);
+    const radius = value.of.startsWith('radius');
+    if (!length.ok && !(radius && isZero(value.entered)))
+      context.addIssue({
+        code: 'custom',
+        path: ['entered'],
+        message: `“${value.entered}” is not a length`,
+        params: { refusal: length.refusal },
+      });
+  });
+export type Reading = z.infer<typeof reading>;
+
+/** A radius may be entered as nought: a sharp corner. */
+export const isZero = (entered: string): boolean => /^\s*0+([.,]0+)?\s*(mm|cm|m|in|"|″)?\s*$/.test(entered);
+
+export const tapeSurvey = z.strictObject({
+  method: z.literal('tape'),
+  diagonalsTo: z
+    .enum(['sharp', 'round'])
+    .describe('sharp: diagonals end where the straight sides would meet; round: greatest distance over the rounded corners'),
+  readings: z.array(reading).max(60),
+});
+export type TapeSurvey = z.infer<typeof tapeSurvey>;
+
+/** A rectangle no hold point may sit on, in the opening's own frame (bottom-left sharp corner, seen from outside). */
+export const obstruction = z.strictObject({
+  id,
+  name: requiredLabel(60).describe('handle, latch, hinge, vent, seam …'),
+  x: lengthBetween(-10_000, 10_000),
+  y: lengthBetween(-10_000, 10_000),
+  width: lengthBetween(1, 10_000),
+  height: lengthBetween(1, 10_000),
+});
+
+export const glassLayer = z.strictObject({
+  kind: z.enum(['glass', 'laminated', 'acrylic', 'air', 'film']),
+  thickness: lengthBetween(0.02, 60),
+});
+
+export const glazing = z.strictObject({
+  layers: z.array(glassLayer).min(1).max(12).describe('from outside to inside'),
+  standOff: lengthBetween(0, 30).describe('how far a gasket lifts the panel off the glass at its edge, mm'),
+  curved: z.boolean(),
+});
+export type Glazing = z.infer<typeof glazing>;
+
+export const finish = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('binding'), binding: id }),
+  z.strictObject({ kind: z.literal('hem'), width: lengthBetween(4, 100).describe('finished width of the hem, mm') }),
+  z.strictObject({ kind: z.literal('hotCut') }),
+]);
+export type Finish = z.infer<typeof finish>;
+
+export const choices = z.strictObject({
+  fabric: id,
+  grain: z.enum(['warpUp', 'warpAcross', 'either']).describe('how the warp (the length of the roll) runs on the panel'),
+  fit: z.strictObject({
+    all: lengthBetween(-100, 200).describe('fit allowance, mm; + beyond the traced line'),
+    edges: z.record(label(30), lengthBetween(-100, 200)).describe('by edge name, where it differs'),
+  }),
+  finish,
+  hold: z.strictObject({
+    spacing: lengthBetween(50, 2000).describe('gaps along an edge are not over this, mm'),
+    upTo: lengthBetween(50, 2200).describe('but a gap this wide is let pass, mm'),
+    pocket: lengthBetween(20, 300).describe('width and depth of the pocket patch, mm'),
+    outside: id.describe('magnet in the panel'),
+    inside: id.describe('magnet behind the glass'),
+    poleOut: z.enum(['north', 'south']).describe('pole that faces away from the glass on the panel'),
+  }),
+  wrapFilm: id,
+  tape: id,
+  thread: id,
+  weather: z.strictObject({
+    wind: lengthBetween(0, 60).describe('mean wind speed the panel is to stand parked, m/s'),
+    gustFactor: lengthBetween(1, 2.5),
+    hottest: lengthBetween(0, 120).describe('hottest the magnets get, °C'),
+  }),
+});
+export type Choices = z.infer<typeof choices>;
+
+/** What one opening has otherwise than the job. */
+export const choicesOfOne = z.strictObject({
+  fabric: choices.shape.fabric.optional(),
+  grain: choices.shape.grain.optional(),
+  fit: choices.shape.fit.optional(),
+  finish: choices.shape.finish.optional(),
+  hold: choices.shape.hold.partial().optional(),
+  wrapFilm: choices.shape.wrapFilm.optional(),
+  tape: choices.shape.tape.optional(),
+  thread: choices.shape.thread.optional(),
+});
+export type ChoicesOfOne = z.infer<typeof choicesOfOne>;
+
+export const opening = z.strictObject({
+  id,
+  name: requiredLabel(60),
+  place: label(80),
+  survey: z.discriminatedUnion('method', [tapeSurvey]),
+  glazing,
+  exit: z.boolean().describe('marked or used as an emergency exit'),
+  driving: z.boolean().describe('the driver sees through it'),
+  obstructions: z.array(obstruction).max(40),
+  choices: choicesOfOne,
+  notes: note(4000),
+});
+export type Opening = z.infer<typeof opening>;
+
+export const person = z.strictObject({
+  name: label(100),
+  address: note(400),
+  contact: label(200),
+});
+
+export const job = z
+  .strictObject({
+    format: z.literal('panewright.job'),
+    version: z.literal(1),
+    id,
+    name: requiredLabel(100),
+    customer: person,
+    site: z.strictObject({
+      kind: z.enum(['camper', 'boat', 'house', 'other']),
+      name: label(100),
+      notes: note(2000),
+    }),
+    units: unitName.describe('how lengths are shown and printed'),
+    choices,
+    openings: z.array(opening).max(400),
+    notes: note(10_000),
+  })
+  .superRefine((value, context) => {
+    if (!distinctIds(value.openings))
+      context.addIssue({ code: 'custom', path: ['openings'], message: 'two openings have the same id' });
+    for (const [index, one] of value.openings.entries())
+      if (!distinctIds(one.obstructions))
+        context.addIssue({
+          code: 'custom',
+          path: ['openings', index, 'obstructions'],
+          message: 'two obstructions have the same id',
+        });
+  });
+export type Job = z.infer<typeof job>;

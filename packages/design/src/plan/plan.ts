@@ -1,0 +1,308 @@
+import type { Outline, Point, RigidTransform } from '@panewright/geometry';
+import type { Choices, Glazing, ReadingName, UnitName } from '../document/job.ts';
+import type { Figure } from './figure.ts';
+import type { Finding } from './finding.ts';
+
+/** Everything worked out from one job, one catalogue and one seed. Lengths mm, areas mm², forces N, money minor units. */
+export interface Plan {
+  readonly format: 'panewright.plan';
+  readonly version: 1;
+  readonly job: { readonly id: string; readonly name: string; readonly units: UnitName };
+  readonly seed: number;
+  readonly openings: readonly OpeningPlan[];
+  readonly patterns: readonly PatternPlan[];
+  readonly panels: readonly PanelPlan[];
+  readonly hold: readonly HoldPlan[];
+  /** null until the lay is worked out (the web page shows the stages before it first). */
+  readonly cutting: CuttingPlan | null;
+  readonly takeOff: TakeOffPlan | null;
+  readonly price: PricePlan | null;
+  readonly findings: readonly Finding[];
+}
+
+/** One opening as surveyed. Frame: seen from outside, bottom-left sharp corner at the origin, bottom side along +x, y up. */
+export interface OpeningPlan {
+  readonly opening: string;
+  readonly name: string;
+  readonly place: string;
+  readonly exit: boolean;
+  readonly driving: boolean;
+  /** null where the survey was refused; a `stop` finding says why. */
+  readonly shape: OpeningShape | null;
+  readonly choices: Choices;
+  readonly glazing: Glazing;
+}
+
+export interface OpeningShape {
+  readonly outline: Outline;
+  /** One name per segment of `outline`; a corner arc is named `corner:NAME`. */
+  readonly edgeNames: readonly string[];
+  readonly width: Figure;
+  readonly height: Figure;
+  /** Sharp corners in the order bottom-left, bottom-right, top-right, top-left. */
+  readonly corners: readonly OpeningCorner[];
+  readonly readings: readonly ReadingResult[];
+  /** How much the readings miss closing, mm (root of the weighted square sum of residuals per redundancy, times sigma). */
+  readonly misclosure: number;
+  readonly redundancy: number;
+  /** Standard deviation of the worst-known point of the outline, mm. */
+  readonly sigma: number;
+}
+
+export interface OpeningCorner {
+  readonly name: 'bottomLeft' | 'bottomRight' | 'topRight' | 'topLeft';
+  readonly at: Point;
+  readonly radius: Figure;
+  /** Interior angle less a right angle, degrees. */
+  readonly outOfSquare: number;
+}
+
+export interface ReadingResult {
+  readonly of: ReadingName;
+  /** Index in the survey's list. */
+  readonly index: number;
+  readonly read: number;
+  readonly adjusted: number;
+  readonly residual: number;
+  /** Residual over its standard deviation; null where nothing checks this reading. */
+  readonly standardised: number | null;
+  readonly suspect: boolean;
+}
+
+/** One pattern: the shape several openings share. Its frame is that of its first member's opening. */
+export interface PatternPlan {
+  readonly pattern: string;
+  readonly outline: Outline;
+  readonly edgeNames: readonly string[];
+  readonly members: readonly PatternMember[];
+  readonly tolerance: number;
+}
+
+export interface PatternMember {
+  readonly opening: string;
+  /** True where the pattern is turned over for this opening. */
+  readonly turnedOver: boolean;
+  /** Carries pattern coordinates into the opening's frame. */
+  readonly place: RigidTransform;
+  /** Worst distance between the pattern so placed and the opening's own outline, mm, and where (opening's frame). */
+  readonly deviation: number;
+  readonly worstAt: Point;
+}
+
+/** The finished panel of one pattern, in the pattern's frame, outside face up. */
+export interface PanelPlan {
+  readonly pattern: string;
+  readonly choices: Choices;
+  /** Edge of the finished panel. */
+  readonly finished: Outline;
+  /** One name per segment of `finished`. */
+  readonly edgeNames: readonly string[];
+  /** Where the cloth is cut. */
+  readonly cut: Outline;
+  /** Stitch lines, none for a hot-cut edge. */
+  readonly stitch: readonly Outline[];
+  /** Inner edge of the visible band (binding or hem); null for a hot-cut edge. */
+  readonly band: Outline | null;
+  readonly bandWidth: number;
+  readonly finishedWidth: Figure;
+  readonly finishedHeight: Figure;
+  readonly cutWidth: Figure;
+  readonly cutHeight: Figure;
+  readonly area: Figure;
+  readonly mass: Figure;
+  readonly edging: EdgingPlan;
+}
+
+export type EdgingPlan =
+  | {
+      readonly kind: 'binding';
+      readonly binding: string;
+      /** Along the finished edge. */
+      readonly run: Figure;
+      /** Cut length of the strip: run + overlap + trims. */
+      readonly cutLength: Figure;
+      readonly overlap: number;
+      /** Where the binding begins: mid-edge, never at a corner. Arc length along `finished`, mm. */
+      readonly startsAt: { readonly edge: string; readonly s: number; readonly at: Point };
+    }
+  | { readonly kind: 'hem'; readonly width: number; readonly run: Figure }
+  | { readonly kind: 'hotCut'; readonly run: Figure };
+
+/** Hold points of one pattern, in the pattern's frame. */
+export interface HoldPlan {
+  readonly pattern: string;
+  readonly points: readonly HoldPoint[];
+  readonly edges: readonly HoldEdge[];
+  readonly pocketPieces: readonly PocketPiece[];
+  /** One per member opening, for its own glass. */
+  readonly openings: readonly HoldOpening[];
+}
+
+export interface HoldPoint {
+  /** Number within the pattern, anticlockwise from the bottom-left corner, 1 first. */
+  readonly number: number;
+  readonly kind: 'corner' | 'edge';
+  /** Edge name, or `corner:NAME`. */
+  readonly on: string;
+  /** On the finished edge: arc length from the outline's start, mm, and the point. */
+  readonly s: number;
+  readonly edgePoint: Point;
+  /** Centre of the magnet. */
+  readonly centre: Point;
+  /** Direction into the panel, radians. */
+  readonly inward: number;
+  /** The pocket patch as sewn, in the pattern's frame. */
+  readonly pocket: Outline;
+  readonly pocketPiece: string;
+  /** Largest circle the finished pocket leaves for the magnet. */
+  readonly cavity: { readonly centre: Point; readonly radius: number };
+}
+
+/** Why an edge has the hold points it has. */
+export interface HoldEdge {
+  readonly edge: string;
+  /** Between the sharp corners of the finished panel, mm. */
+  readonly length: number;
+  readonly gaps: number;
+  readonly gap: Figure;
+  readonly spacing: number;
+  readonly upTo: number;
+  /** `oneGap`: no more than the spacing; `withinTolerance`: over the spacing, let pass by the upper tolerance; `divided`. */
+  readonly reason: 'oneGap' | 'withinTolerance' | 'divided';
+  /** Positions from the edge's first sharp corner, mm, corners included. */
+  readonly positions: readonly number[];
+}
+
+/** A pocket patch to be cut: shape in its own frame, straight edge along the bottom, centred on x = 0. */
+export interface PocketPiece {
+  readonly piece: string;
+  readonly outline: Outline;
+  readonly count: number;
+  readonly kind: 'corner' | 'edge';
+}
+
+export interface HoldOpening {
+  readonly opening: string;
+  readonly outside: string;
+  readonly inside: string;
+  readonly layers: readonly { readonly name: string; readonly thickness: number }[];
+  readonly gap: Figure;
+  /** Pull of one aligned pair, newtons: ideal model, and the working value with its 95 % interval. null: refused. */
+  readonly pull: {
+    readonly ideal: number;
+    readonly working: Figure;
+    readonly low: number;
+    readonly high: number;
+    readonly touching: number;
+  } | null;
+  /** Hold ÷ demand over the whole panel in the stated weather. null where there is no pull. */
+  readonly margin: {
+    readonly mode: 'pull-off' | 'slip';
+    readonly value: Figure;
+    readonly letsGoAt: number;
+    readonly windPressure: number;
+    readonly weight: number;
+  } | null;
+  /** Hottest the weaker magnet bears without lasting loss, °C (estimate). */
+  readonly heatLimit: number;
+  readonly poles: { readonly panelOut: 'north' | 'south'; readonly insideOut: 'north' | 'south' };
+}
+
+/** One kind of piece to be cut from cloth. */
+export interface CutPiece {
+  readonly piece: string;
+  readonly kind: 'panel' | 'pocket';
+  readonly pattern: string;
+  readonly outline: Outline;
+  readonly count: number;
+  /** Openings it is for, panel pieces only. */
+  readonly openings: readonly string[];
+  /** True where the piece is the pattern turned over (cloth with different faces). */
+  readonly turnedOver: boolean;
+  readonly fabric: string;
+  readonly turns: readonly number[];
+  readonly mayFlip: boolean;
+}
+
+export interface CuttingPlan {
+  readonly pieces: readonly CutPiece[];
+  readonly lays: readonly LayPlan[];
+  readonly strips: readonly StripPlan[];
+}
+
+/** Pieces on one roll. x runs along the roll from its cut end, y across it from one selvage edge. */
+export interface LayPlan {
+  readonly lay: string;
+  readonly fabric: string;
+  readonly rollWidth: number;
+  readonly usableWidth: number;
+  readonly selvage: number;
+  readonly spacing: number;
+  readonly length: Figure;
+  /** Piece area over cloth area, of the length used and the full roll width. */
+  readonly density: number;
+  /** No lay of this width can be shorter, mm. */
+  readonly leastLength: number;
+  readonly placements: readonly LayPlacement[];
+  readonly otherWidths: readonly { readonly rollWidth: number; readonly length: number; readonly price: number }[];
+}
+
+export interface LayPlacement {
+  readonly piece: string;
+  readonly copy: number;
+  /** Carries piece coordinates onto the roll. */
+  readonly place: RigidTransform;
+  readonly outline: Outline;
+}
+
+/** Strips of one material cut from its rolls. */
+export interface StripPlan {
+  readonly material: string;
+  readonly kind: 'binding' | 'wrapFilm' | 'tape';
+  readonly stockLength: number;
+  readonly stocks: readonly { readonly cuts: readonly { readonly length: number; readonly for: string }[]; readonly left: number }[];
+  readonly leastStocks: number;
+}
+
+export interface TakeOffLine {
+  readonly item: string;
+  readonly name: string;
+  readonly supplier: string;
+  readonly kind: 'fabric' | 'binding' | 'magnet' | 'wrapFilm' | 'tape' | 'thread';
+  /** What the job uses. */
+  readonly used: Figure;
+  /** What is bought: whole packs. */
+  readonly packs: Figure;
+  readonly pack: { readonly quantity: number; readonly price: number };
+  readonly left: number;
+  readonly costUsed: Figure;
+  readonly costBought: Figure;
+}
+
+export interface LabourLine {
+  readonly operation: string;
+  readonly name: string;
+  readonly times: number;
+  readonly minutes: Figure;
+}
+
+export interface TakeOffPlan {
+  readonly materials: readonly TakeOffLine[];
+  readonly labour: readonly LabourLine[];
+  readonly minutes: Figure;
+}
+
+export interface PricePlan {
+  readonly currency: { readonly code: string; readonly symbol: string; readonly decimals: number };
+  readonly material: Figure;
+  readonly labour: Figure;
+  readonly overhead: Figure;
+  readonly cost: Figure;
+  readonly price: Figure;
+  readonly tax: Figure;
+  readonly total: Figure;
+  /** Of price, before tax. */
+  readonly margin: number;
+  /** Share of the price by opening; sums to `price`. */
+  readonly byOpening: readonly { readonly opening: string; readonly price: number }[];
+}
