@@ -14,7 +14,9 @@ export const fabric = z.strictObject({
   ...item,
   colour: z.string().regex(/^#[0-9a-fA-F]{6}$/),
   rolls: z
-    .array(z.strictObject({ width: lengthBetween(100, 6000), step: lengthBetween(1, 100_000), price: amount }))
+    .array(
+      z.strictObject({ width: lengthBetween(100, 6000), step: lengthBetween(1, 100_000), price: amount }),
+    )
     .min(1)
     .max(12)
     .describe('each width sold; bought in whole steps of length at the price of one step'),
@@ -32,7 +34,9 @@ export const binding = z.strictObject({
   ...item,
   flatWidth: lengthBetween(6, 120).describe('unfolded; a centrefold shows half of it on each side'),
   thickness: lengthBetween(0.05, 5),
-  leastRadius: lengthBetween(0, 2000).describe('tightest finished corner it goes round without puckering, mm'),
+  leastRadius: lengthBetween(0, 2000).describe(
+    'tightest finished corner it goes round without puckering, mm',
+  ),
   pack,
 });
 export type Binding = z.infer<typeof binding>;
@@ -40,7 +44,11 @@ export type Binding = z.infer<typeof binding>;
 export const magnet = z.strictObject({
   ...item,
   shape: z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('disc'), diameter: lengthBetween(2, 100), thickness: lengthBetween(0.5, 50) }),
+    z.strictObject({
+      kind: z.literal('disc'),
+      diameter: lengthBetween(2, 100),
+      thickness: lengthBetween(0.5, 50),
+    }),
     z.strictObject({
       kind: z.literal('block'),
       width: lengthBetween(2, 200),
@@ -82,17 +90,7 @@ export type Thread = z.infer<typeof thread>;
 export const operation = z.strictObject({
   id,
   name: requiredLabel(80),
-  per: z.enum([
-    'job',
-    'opening',
-    'pattern',
-    'panel',
-    'panelMetre',
-    'cutMetre',
-    'holdPoint',
-    'pocket',
-    'lay',
-  ]),
+  per: z.enum(['job', 'opening', 'pattern', 'panel', 'panelMetre', 'cutMetre', 'holdPoint', 'pocket', 'lay']),
   minutes: z.number().min(0).max(10_000),
 });
 export type Operation = z.infer<typeof operation>;
@@ -100,7 +98,9 @@ export type Operation = z.infer<typeof operation>;
 export const habits = z.strictObject({
   tapeSigma: lengthBetween(0.05, 20).describe('standard deviation of one tape reading, mm'),
   radiusSigma: lengthBetween(0.05, 50),
-  patternTolerance: lengthBetween(0.05, 50).describe('openings whose shapes agree within this share a pattern, mm'),
+  patternTolerance: lengthBetween(0.05, 50).describe(
+    'openings whose shapes agree within this share a pattern, mm',
+  ),
   bindingOverlap: lengthBetween(0, 500),
   bindingTrim: lengthBetween(0, 500).describe('cut off at each end'),
   stitchLength: lengthBetween(1, 12),
@@ -144,7 +144,15 @@ export const catalogue = z
     rates,
   })
   .superRefine((value, context) => {
-    for (const list of ['fabrics', 'bindings', 'magnets', 'wrapFilms', 'tapes', 'threads', 'operations'] as const)
+    for (const list of [
+      'fabrics',
+      'bindings',
+      'magnets',
+      'wrapFilms',
+      'tapes',
+      'threads',
+      'operations',
+    ] as const)
       if (!distinctIds(value[list]))
         context.addIssue({ code: 'custom', path: [list], message: 'two entries have the same id' });
   });

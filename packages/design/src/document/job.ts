@@ -47,7 +47,9 @@ export const tapeSurvey = z.strictObject({
   method: z.literal('tape'),
   diagonalsTo: z
     .enum(['sharp', 'round'])
-    .describe('sharp: diagonals end where the straight sides would meet; round: greatest distance over the rounded corners'),
+    .describe(
+      'sharp: diagonals end where the straight sides would meet; round: greatest distance over the rounded corners',
+    ),
   readings: z.array(reading).max(60),
 });
 export type TapeSurvey = z.infer<typeof tapeSurvey>;
@@ -76,14 +78,19 @@ export type Glazing = z.infer<typeof glazing>;
 
 export const finish = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('binding'), binding: id }),
-  z.strictObject({ kind: z.literal('hem'), width: lengthBetween(4, 100).describe('finished width of the hem, mm') }),
+  z.strictObject({
+    kind: z.literal('hem'),
+    width: lengthBetween(4, 100).describe('finished width of the hem, mm'),
+  }),
   z.strictObject({ kind: z.literal('hotCut') }),
 ]);
 export type Finish = z.infer<typeof finish>;
 
 export const choices = z.strictObject({
   fabric: id,
-  grain: z.enum(['warpUp', 'warpAcross', 'either']).describe('how the warp (the length of the roll) runs on the panel'),
+  grain: z
+    .enum(['warpUp', 'warpAcross', 'either'])
+    .describe('how the warp (the length of the roll) runs on the panel'),
   fit: z.strictObject({
     all: lengthBetween(-100, 200).describe('fit allowance, mm; + beyond the traced line'),
     edges: z.record(label(30), lengthBetween(-100, 200)).describe('by edge name, where it differs'),

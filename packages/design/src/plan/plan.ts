@@ -244,7 +244,11 @@ export interface LayPlan {
   /** No lay of this width can be shorter, mm. */
   readonly leastLength: number;
   readonly placements: readonly LayPlacement[];
-  readonly otherWidths: readonly { readonly rollWidth: number; readonly length: number; readonly price: number }[];
+  readonly otherWidths: readonly {
+    readonly rollWidth: number;
+    readonly length: number;
+    readonly price: number;
+  }[];
 }
 
 export interface LayPlacement {
@@ -260,7 +264,10 @@ export interface StripPlan {
   readonly material: string;
   readonly kind: 'binding' | 'wrapFilm' | 'tape';
   readonly stockLength: number;
-  readonly stocks: readonly { readonly cuts: readonly { readonly length: number; readonly for: string }[]; readonly left: number }[];
+  readonly stocks: readonly {
+    readonly cuts: readonly { readonly length: number; readonly for: string }[];
+    readonly left: number;
+  }[];
   readonly leastStocks: number;
 }
 

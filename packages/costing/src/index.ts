@@ -1,0 +1,2 @@
+export * from './jobCost.ts';
+export * from './wholePacks.ts';
