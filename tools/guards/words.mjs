@@ -1,0 +1,42 @@
+// What the repository does not say: paths of one machine, addresses of package registries, leftovers.
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { at, root } from '../run/root.mjs';
+
+const REFUSED = [
+  [/(^|[\s"'`(=])\/(work|root|home|Users|private|tmp\/pw)\/[\w.-]/m, 'a path of one machine'],
+  [/\.\.\/shared\b/, 'a path outside of the clone'],
+  [/\bregistry\.[a-z-]+\.(org|com|io|dev)\b/i, 'the address of a package registry'],
+  [/\b(TODO|FIXME|XXX|HACK)\b/, 'a leftover mark'],
+  [/\blorem ipsum\b/i, 'filler text'],
+];
+/** This file spells out what it looks for. */
+const EXEMPT = new Set(['tools/guards/words.mjs']);
+const BINARY = /\.(png|jpe?g|pdf|ttf|woff2?|wasm|ico|gz|zip)$/;
+
+export function guardWords() {
+  const listed = execFileSync('git', ['ls-files', '-z', '--cached', '--others', '--exclude-standard'], {
+    cwd: root,
+    maxBuffer: 1e8,
+  });
+  const problems = [];
+  for (const path of listed.toString().split('\0')) {
+    if (path === '' || BINARY.test(path) || EXEMPT.has(path)) continue;
+    let text;
+    try {
+      text = readFileSync(at(path), 'utf8');
+    } catch {
+      continue;
+    }
+    for (const [pattern, what] of REFUSED) {
+      const match = pattern.exec(text);
+      if (match)
+        problems.push(
+          `${path}:${text.slice(0, match.index).split('\n').length}: “${match[0].trim()}” is ${what}`,
+        );
+    }
+    if (/(^|\/)utils?\.(ts|tsx|mjs)$/.test(path))
+      problems.push(`${path}: a file is named for its main export`);
+  }
+  return problems;
+}

@@ -1,0 +1,34 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { at, checkNode, giveUp, root } from './root.mjs';
+
+/** True when every package the lockfile names (but for other platforms' optional ones) is there in its version. */
+export function isInstalled() {
+  if (!existsSync(at('node_modules', '.package-lock.json'))) return false;
+  const wanted = JSON.parse(readFileSync(at('package-lock.json'), 'utf8')).packages;
+  const found = JSON.parse(readFileSync(at('node_modules', '.package-lock.json'), 'utf8')).packages;
+  return Object.entries(wanted).every(([path, entry]) => {
+    if (!path.startsWith('node_modules/') || entry.optional) return true;
+    if (entry.link) return existsSync(at(path));
+    return found[path]?.version === entry.version && existsSync(at(path, 'package.json'));
+  });
+}
+
+/** Installs what the lockfile says when it is not there yet. */
+export function ensureInstalled() {
+  checkNode();
+  if (isInstalled()) return;
+  console.log('Installing the packages of the lockfile (once) …');
+  const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
+  const { status } = spawnSync(npm, ['ci', '--no-fund', '--no-audit'], {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    shell: process.platform === 'win32',
+  });
+  if (status !== 0) {
+    giveUp(
+      'npm ci did not succeed (its own words are above). It needs the network once; ' +
+        'the embedded database is compiled where no ready-made file fits, which takes python3, make and g++.',
+    );
+  }
+}
