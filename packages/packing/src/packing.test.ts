@@ -1,0 +1,248 @@
+import {
+  type BenchmarkJson,
+  benchmarkInstance,
+  type Instance,
+  lowerBound,
+  type PackingState,
+  type Piece,
+  type Polygon,
+  pack,
+  startPacking,
+  step,
+  verifyLay,
+} from '@panewright/packing';
+import { MM_PER_INCH, mm } from '@panewright/quantity';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import albano from './reference/albano.json' with { type: 'json' };
+import fu from './reference/fu.json' with { type: 'json' };
+import panelsHomogeneous from './reference/panelsHomogeneous.json' with { type: 'json' };
+import panelsMixed from './reference/panelsMixed.json' with { type: 'json' };
+import rectanglesC1 from './reference/rectanglesC1.json' with { type: 'json' };
+
+const rectangle = (length: number, width: number): Polygon => [
+  [mm(0), mm(0)],
+  [mm(length), mm(0)],
+  [mm(length), mm(width)],
+  [mm(0), mm(width)],
+];
+const plain = { spacing: mm(0), margin: { side: mm(0), end: mm(0) } };
+const piece = (id: string | number, demand: number, polygon: Polygon, turns = [0, 90, 180, 270]): Piece => ({
+  id,
+  demand,
+  polygon,
+  allowedRotationsDeg: turns,
+  flip: false,
+});
+function layOf(instance: Instance, budget: number, seed = 1) {
+  const result = pack(instance, budget, seed);
+  if (!result.ok) throw new Error(result.refusal.code);
+  expect(verifyLay(instance, result.value)).toEqual({ ok: true, value: result.value });
+  return result.value;
+}
+
+// Common practice, no source: a 52 x 24 in panel and six 3 in pocket patches come out of one yard of 54 in cloth.
+test('a 52 by 24 inch panel and six 3 inch patches come out of one yard of 54 inch roll', () => {
+  const inch = MM_PER_INCH;
+  const instance = {
+    ...plain,
+    stripWidth: mm(54 * inch),
+    pieces: [
+      piece('panel', 1, rectangle(24 * inch, 52 * inch), [0, 180]),
+      piece('patch', 6, rectangle(3 * inch, 3 * inch)),
+    ],
+  };
+  expect(layOf(instance, 0).length).toBeLessThanOrEqual(36 * inch);
+  // The panel leaves 2 in beside it, so the patches take one more row: 24 + 3.
+  expect(layOf(instance, 0).length).toBeCloseTo(27 * inch, 3);
+});
+
+test('a piece wider than the roll in every allowed turn is refused with both widths', () => {
+  const instance = {
+    ...plain,
+    margin: { side: mm(10), end: mm(0) },
+    stripWidth: mm(1000),
+    pieces: [piece('panel', 1, rectangle(400, 985), [0, 180])],
+  };
+  expect(pack(instance, 0, 1)).toEqual({
+    ok: false,
+    refusal: { code: 'PIECE_WIDER_THAN_ROLL', pieceId: 'panel', leastWidth: 985, usableWidth: 980 },
+  });
+  const turned = { ...instance, pieces: [piece('panel', 1, rectangle(400, 985), [0, 90])] };
+  expect(layOf(turned, 0).length).toBeCloseTo(985, 6);
+});
+
+const spoilt: readonly (readonly [string, Partial<Instance>])[] = [
+  ['NO_PIECES_TO_LAY', { pieces: [] }],
+  ['STRIP_WIDTH_NOT_POSITIVE', { stripWidth: mm(Number.NaN) }],
+  ['SPACING_NOT_A_LENGTH', { spacing: mm(-1) }],
+  ['MARGIN_NOT_A_LENGTH', { margin: { side: mm(0), end: mm(Number.POSITIVE_INFINITY) } }],
+  ['MARGINS_LEAVE_NO_CLOTH', { margin: { side: mm(50), end: mm(0) } }],
+  ['PIECE_ID_TWICE', { pieces: [piece('a', 1, rectangle(1, 1)), piece('a', 1, rectangle(2, 1))] }],
+  ['PIECE_DEMAND_NOT_WHOLE', { pieces: [piece('a', 1, rectangle(1, 1)), piece('b', 1.5, rectangle(1, 1))] }],
+  ['PIECE_VERTEX_NOT_FINITE', { pieces: [piece('a', 1, rectangle(Number.NaN, 1))] }],
+  ['PIECE_HAS_NO_AREA', { pieces: [piece('a', 1, rectangle(5, 0))] }],
+  ['PIECE_RUNS_CLOCKWISE', { pieces: [piece('a', 1, [...rectangle(5, 2)].reverse())] }],
+  ['PIECE_HAS_NO_TURN', { pieces: [piece('a', 1, rectangle(5, 2), [])] }],
+  ['PIECE_TURN_NOT_FINITE', { pieces: [piece('a', 1, rectangle(5, 2), [Number.NaN])] }],
+];
+for (const [code, part] of spoilt) {
+  test(`an instance is refused with ${code}, never laid`, () => {
+    const sound = { ...plain, stripWidth: mm(100), pieces: [piece('a', 1, rectangle(5, 2))] };
+    const result = pack({ ...sound, ...part }, 0, 1);
+    expect(result).toMatchObject({ ok: false, refusal: { code } });
+  });
+}
+
+test('a bow tie is refused with the two edges that cross', () => {
+  const bow: Polygon = [
+    [mm(0), mm(0)],
+    [mm(10), mm(10)],
+    [mm(10), mm(0)],
+    [mm(0), mm(8)],
+  ];
+  const result = pack({ ...plain, stripWidth: mm(100), pieces: [piece('a', 1, bow)] }, 0, 1);
+  expect(result).toMatchObject({ ok: false, refusal: { code: 'PIECE_CROSSES_ITSELF', edges: [0, 2] } });
+});
+
+// Oracle: each panel's straight ends (637 mm) always share a height with any other's on a 1500 mm roll
+// (2 x 636.9 > 1500 - 2 x 121.6), so the six 1320 mm panels must follow one another: 6 x 1320 is the optimum.
+test('six equal rounded panels and their pockets are laid in the least possible length, and known to be', () => {
+  const started = startPacking(benchmarkInstance(panelsHomogeneous as BenchmarkJson), 1);
+  if (!started.ok) throw new Error(started.refusal.code);
+  expect(started.value.best.length).toBeCloseTo(7920, 3);
+  expect(started.value.bound).toBeCloseTo(7920, 3);
+  expect(started.value.done).toBe(true);
+});
+
+const stateAfter = (budgets: readonly number[], seed: number): PackingState => {
+  const started = startPacking(benchmarkInstance(albano as BenchmarkJson), seed);
+  if (!started.ok) throw new Error(started.refusal.code);
+  return budgets.reduce((state, budget) => step(state, budget), started.value);
+};
+
+test('the same seed and the same steps give the same lay, also through storage in between', () => {
+  const once = stateAfter([30_000, 30_000], 7);
+  const stored = JSON.parse(JSON.stringify(stateAfter([30_000], 7))) as PackingState;
+  expect(step(stored, 30_000).best).toEqual(once.best);
+  expect(stateAfter([30_000, 30_000], 7).best).toEqual(once.best);
+});
+
+test('a step never makes the lay longer and leaves the state it was given alone', () => {
+  const before = stateAfter([10_000], 3);
+  const copy = JSON.stringify(before);
+  const after = step(before, 50_000);
+  expect(JSON.stringify(before)).toBe(copy);
+  expect(after.best.length).toBeLessThanOrEqual(before.best.length);
+  expect(after.evaluations).toBeGreaterThanOrEqual(before.evaluations + 50_000);
+});
+
+/** Random instances per run of the property below. */
+const INSTANCES = 2000;
+
+/** Star-shaped about its centre, so simple; often not convex. */
+const star = fc.array(fc.double({ min: 0.25, max: 1, noNaN: true }), { minLength: 3, maxLength: 9 }).map(
+  (radii): Polygon =>
+    radii.map((r, k) => {
+      const a = (2 * Math.PI * k) / radii.length;
+      return [mm(20 * r * Math.cos(a)), mm(20 * r * Math.sin(a))] as const;
+    }),
+);
+const box = fc
+  .tuple(fc.integer({ min: 2, max: 40 }), fc.integer({ min: 2, max: 40 }))
+  .map(([l, w]) => rectangle(l, w));
+const smallInstance = fc.record({
+  stripWidth: fc.integer({ min: 48, max: 120 }).map(mm),
+  spacing: fc.constantFrom(0, 0, 1.5).map(mm),
+  margin: fc.record({ side: fc.constantFrom(0, 2).map(mm), end: fc.constantFrom(0, 5).map(mm) }),
+  pieces: fc
+    .array(
+      fc.record({
+        demand: fc.integer({ min: 1, max: 3 }),
+        polygon: fc.oneof(star, box),
+        allowedRotationsDeg: fc.constantFrom([0], [0, 180], [0, 90, 180, 270], [0, 33.5]),
+        flip: fc.boolean(),
+      }),
+      { minLength: 1, maxLength: 4 },
+    )
+    .map((list) => list.map((p, id) => ({ ...p, id }))),
+});
+
+test(`of ${INSTANCES} random small instances no lay overlaps, loses a piece or beats the bound`, () => {
+  fc.assert(
+    fc.property(smallInstance, fc.integer(), (instance, seed) => {
+      const lay = layOf(instance, 0, seed);
+      const bound = lowerBound(instance);
+      if (!bound.ok) throw new Error(bound.refusal.code);
+      expect(lay.length).toBeGreaterThanOrEqual(bound.value - 1e-6);
+    }),
+    { numRuns: INSTANCES, seed: 20260101 },
+  );
+});
+
+/** Least length for rectangles with whole sides, by trying every whole place: nothing of the engine's. */
+function bruteForce(width: number, rects: readonly (readonly [number, number])[]): number {
+  let best = rects.reduce((sum, [l, w]) => sum + Math.max(l, w), 0);
+  const grid = Array.from({ length: best }, () => new Uint8Array(width));
+  const fits = (x: number, y: number, l: number, w: number) => {
+    for (let i = x; i < x + l; i++) for (let j = y; j < y + w; j++) if (grid[i]![j]) return false;
+    return true;
+  };
+  const fill = (x: number, y: number, l: number, w: number, value: number) => {
+    for (let i = x; i < x + l; i++) grid[i]!.fill(value, y, y + w);
+  };
+  const place = (k: number, length: number): void => {
+    if (length >= best) return;
+    if (k === rects.length) {
+      best = length;
+      return;
+    }
+    for (const [l, w] of [rects[k]!, [rects[k]![1], rects[k]![0]] as const])
+      for (let x = 0; x + l < best; x++)
+        for (let y = 0; y + w <= width; y++) {
+          if (!fits(x, y, l, w)) continue;
+          fill(x, y, l, w, 1);
+          place(k + 1, Math.max(length, x + l));
+          fill(x, y, l, w, 0);
+        }
+  };
+  place(0, 0);
+  return best;
+}
+
+test('on tiny sets of rectangles the lay is as short as trying every place gives', () => {
+  const side = fc.integer({ min: 1, max: 5 });
+  const rects = fc.array(fc.tuple(side, side), { minLength: 2, maxLength: 4 });
+  fc.assert(
+    fc.property(fc.integer({ min: 5, max: 7 }), rects, (width, list) => {
+      const pieces = list.map(([l, w], id) => piece(id, 1, rectangle(l, w)));
+      expect(layOf({ ...plain, stripWidth: mm(width), pieces }, 40_000).length).toBeCloseTo(
+        bruteForce(width, list),
+        6,
+      );
+    }),
+    { numRuns: 60, seed: 20260102 },
+  );
+});
+
+// Oracle: Hopper & Turton 2000, class C1: cut from one rectangle without waste, so the optimum is known.
+for (const { name, stripWidth, optimalLength, rotationsAllowedDeg, rects } of rectanglesC1) {
+  test(`the zero-waste rectangles ${name} are laid within 10 % of the optimum`, () => {
+    const pieces = rects.map(({ w, h }, id) => piece(id, 1, rectangle(h, w), rotationsAllowedDeg));
+    const lay = layOf({ ...plain, stripWidth: mm(stripWidth), pieces }, 1_000_000);
+    expect(lay.length).toBeGreaterThanOrEqual(optimalLength - 1e-6);
+    expect(lay.length).toBeLessThanOrEqual(1.1 * optimalLength);
+  });
+}
+
+// Floors for a small budget; the records are 0.898 (albano) and 0.924 (fu), see the benchmarks for what time buys.
+for (const [name, json, floor] of [
+  ['albano', albano, 0.8],
+  ['fu', fu, 0.8],
+  ['panels_mixed', panelsMixed, 0.81],
+] as const) {
+  test(`${name} reaches ${floor * 100} % on a small budget`, () => {
+    const instance = benchmarkInstance(json as BenchmarkJson);
+    expect(layOf(instance, 500_000).density).toBeGreaterThanOrEqual(floor);
+  });
+}

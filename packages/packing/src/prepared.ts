@@ -1,0 +1,207 @@
+import { mm } from '@panewright/quantity';
+import type { Instance, Layout, Piece, Placement } from './instance.ts';
+import { type BlockedRegion, blockedRegion } from './shape/blockedRegion.ts';
+import { convexParts } from './shape/convexParts.ts';
+import {
+  areaOf,
+  boxOf,
+  diameterOf,
+  hullOf,
+  movedRing,
+  type Ring,
+  ringOf,
+  withoutIdleVertices,
+} from './shape/ring.ts';
+
+/** Depths below this share of the strip's width count as touching, while searching. */
+export const TOUCH = 2e-8;
+
+/**
+ * A shape turned one way. Its frame has its origin at the lower left corner of its box, the box grown on
+ * every side by half the spacing; `width` and `height` are those of the grown box.
+ */
+export interface Variant {
+  readonly index: number;
+  readonly shape: number;
+  readonly rotationDeg: number;
+  readonly flipped: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly ring: Ring;
+  readonly parts: readonly Ring[];
+  /** From the frame's origin to where the vertex the base shape calls (0, 0) lies. */
+  readonly originX: number;
+  readonly originY: number;
+}
+
+/** All pieces of one outline with the same turns are one shape. */
+export interface Shape {
+  readonly index: number;
+  readonly area: number;
+  readonly hullArea: number;
+  readonly diameter: number;
+  readonly variants: readonly Variant[];
+}
+
+/** One copy of one piece. `baseX`, `baseY`: the corner of the piece's own box in its own coordinates. */
+export interface Item {
+  readonly piece: Piece;
+  readonly copy: number;
+  readonly shape: number;
+  readonly baseX: number;
+  readonly baseY: number;
+}
+
+/**
+ * An instance in the engine's terms: the strip is 0 .. height across, grown by half the spacing on each side
+ * like every shape, so that neighbours may touch; margins lie outside it.
+ */
+export interface Prepared {
+  readonly instance: Instance;
+  readonly height: number;
+  readonly touch: number;
+  readonly area: number;
+  readonly shapes: readonly Shape[];
+  readonly variants: readonly Variant[];
+  readonly items: readonly Item[];
+  /** Blocked region of variant b about variant a, made on first use. */
+  region(a: number, b: number): BlockedRegion;
+}
+
+/** Lower left corner of each item's grown box, and its variant. */
+export interface Lay {
+  readonly variant: Int32Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Length of the grown strip. */
+  readonly length: number;
+}
+
+const known = new WeakMap<Instance, Prepared>();
+
+/** Derived once per instance object. The instance must have passed `checkInstance`. */
+export function prepared(instance: Instance): Prepared {
+  const found = known.get(instance);
+  if (found) return found;
+  const made = prepare(instance);
+  known.set(instance, made);
+  return made;
+}
+
+function prepare(instance: Instance): Prepared {
+  const { stripWidth, spacing, margin } = instance;
+  const grow = spacing / 2;
+  const height = stripWidth - 2 * margin.side + spacing;
+  const shapes: Shape[] = [];
+  const variants: Variant[] = [];
+  const items: Item[] = [];
+  const keys = new Map<string, number>();
+  for (const piece of instance.pieces) {
+    const ring = ringOf(piece.polygon);
+    const box = boxOf(ring);
+    const base = movedRing(ring, 0, false, -box.minX, -box.minY);
+    const key = shapeKey(piece, base, stripWidth);
+    let shape = keys.get(key);
+    if (shape === undefined) {
+      shape = shapes.length;
+      keys.set(key, shape);
+      const made = variantsOf(piece, base, grow, height, stripWidth, shape, variants.length);
+      variants.push(...made);
+      const hull = hullOf(base);
+      const sizes = { area: areaOf(base), hullArea: areaOf(hull), diameter: diameterOf(base) };
+      shapes.push({ index: shape, ...sizes, variants: made });
+    }
+    for (let copy = 0; copy < piece.demand; copy++) {
+      items.push({ piece, copy, shape, baseX: box.minX, baseY: box.minY });
+    }
+  }
+  const regions = new Array<BlockedRegion | undefined>(variants.length ** 2);
+  return {
+    instance,
+    height,
+    touch: TOUCH * stripWidth,
+    area: items.reduce((sum, item) => sum + shapes[item.shape]!.area, 0),
+    shapes,
+    variants,
+    items,
+    region: (a, b) =>
+      (regions[a * variants.length + b] ??= blockedRegion(variants[a]!.parts, variants[b]!.parts, spacing)),
+  };
+}
+
+function shapeKey(piece: Piece, base: Ring, stripWidth: number): string {
+  const grid = 1e9 / stripWidth;
+  const outline = Array.from(base, (value) => Math.round(value * grid)).join();
+  return `${piece.flip}|${[...piece.allowedRotationsDeg].sort((a, b) => a - b).join()}|${outline}`;
+}
+
+/** Turned and mirrored shapes that fit the strip, equal ones once. */
+function variantsOf(
+  piece: Piece,
+  base: Ring,
+  grow: number,
+  height: number,
+  stripWidth: number,
+  shape: number,
+  firstIndex: number,
+): readonly Variant[] {
+  const clean = withoutIdleVertices(base, 1e-10 * stripWidth);
+  const baseParts = convexParts(clean);
+  const out: Variant[] = [];
+  for (const flipped of piece.flip ? [false, true] : [false])
+    for (const rotationDeg of piece.allowedRotationsDeg) {
+      const box = boxOf(movedRing(clean, rotationDeg, flipped));
+      const [originX, originY] = [grow - box.minX, grow - box.minY];
+      const [width, tall] = [box.maxX - box.minX + 2 * grow, box.maxY - box.minY + 2 * grow];
+      if (tall > height + 1e-9 * stripWidth) continue;
+      const ring = movedRing(clean, rotationDeg, flipped, originX, originY);
+      if (out.some((other) => sameOutline(other.ring, ring, 1e-9 * stripWidth))) continue;
+      const parts = baseParts.map((part) => movedRing(part, rotationDeg, flipped, originX, originY));
+      const index = firstIndex + out.length;
+      const frame = { width, height: Math.min(tall, height), originX, originY };
+      out.push({ index, shape, rotationDeg, flipped, ring, parts, ...frame });
+    }
+  return out;
+}
+
+function sameOutline(a: Ring, b: Ring, tolerance: number): boolean {
+  if (a.length !== b.length) return false;
+  const n = a.length / 2;
+  for (let shift = 0; shift < n; shift++) {
+    let same = true;
+    for (let k = 0; k < n && same; k++) {
+      const l = (k + shift) % n;
+      same =
+        Math.abs(a[2 * k]! - b[2 * l]!) <= tolerance && Math.abs(a[2 * k + 1]! - b[2 * l + 1]!) <= tolerance;
+    }
+    if (same) return true;
+  }
+  return false;
+}
+
+/** The engine's lay in the caller's terms. */
+export function layoutOf(prep: Prepared, lay: Lay): Layout {
+  const { stripWidth, spacing, margin } = prep.instance;
+  const [shiftX, shiftY] = [margin.end - spacing / 2, margin.side - spacing / 2];
+  const placements = prep.items.map((item, i): Placement => {
+    const variant = prep.variants[lay.variant[i]!]!;
+    const base = movedRing(Float64Array.of(item.baseX, item.baseY), variant.rotationDeg, variant.flipped);
+    return {
+      pieceId: item.piece.id,
+      copy: item.copy,
+      rotationDeg: variant.rotationDeg,
+      flipped: variant.flipped,
+      x: mm(lay.x[i]! + variant.originX - base[0]! + shiftX),
+      y: mm(lay.y[i]! + variant.originY - base[1]! + shiftY),
+    };
+  });
+  const length = mm(lay.length - spacing + 2 * margin.end);
+  return { length, density: prep.area / (stripWidth * length), placements };
+}
+
+/** Right edge of the last piece in the grown strip. */
+export function lengthOf(prep: Prepared, variant: Int32Array, x: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < x.length; i++) most = Math.max(most, x[i]! + prep.variants[variant[i]!]!.width);
+  return most;
+}
