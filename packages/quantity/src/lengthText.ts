@@ -57,7 +57,7 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅒': '1/10',
 };
 
-/** An exact ratio of whole numbers; `plain` when neither a fraction nor a decimal mark was written. */
+/** An exact ratio of whole numbers, and how it was written. */
 interface Amount {
   readonly numerator: number;
   readonly denominator: number;

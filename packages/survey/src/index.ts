@@ -1,0 +1,14 @@
+export { chiSquareExceeded, chiSquareQuantile } from './adjustment/chiSquare.ts';
+export {
+  type Evaluation,
+  type LeastSquaresProblem,
+  type LeastSquaresRefusal,
+  type LeastSquaresSolution,
+  levenbergMarquardt,
+  numericJacobian,
+} from './adjustment/levenbergMarquardt.ts';
+export { type GlobalTest, quadratic, type Statistics, statistics } from './adjustment/statistics.ts';
+export { adjustTape } from './tape/adjustTape.ts';
+export { type BlunderCause, type PossibleBlunder, possibleBlunders } from './tape/blunderCauses.ts';
+export type { Suspect } from './tape/suspect.ts';
+export * from './tape/tapeSurvey.ts';
