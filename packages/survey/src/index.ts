@@ -8,6 +8,9 @@ export {
   numericJacobian,
 } from './adjustment/levenbergMarquardt.ts';
 export { type GlobalTest, quadratic, type Statistics, statistics } from './adjustment/statistics.ts';
+export { adjustNetwork } from './network/adjustNetwork.ts';
+export { crossingAngle, intersectTapes } from './network/intersectTapes.ts';
+export * from './network/markSurvey.ts';
 export { adjustTape } from './tape/adjustTape.ts';
 export { type BlunderCause, type PossibleBlunder, possibleBlunders } from './tape/blunderCauses.ts';
 export type { Suspect } from './tape/suspect.ts';

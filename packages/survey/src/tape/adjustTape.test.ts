@@ -8,9 +8,8 @@ import {
   type TapeSurvey,
 } from '@panewright/survey';
 import { expect, test } from 'vitest';
+import { rigidOnto, type XY } from '../testing/rigidOnto.ts';
 import { seededNormal } from '../testing/seededNormal.ts';
-
-type XY = readonly [number, number];
 
 function readings(values: Partial<Record<Measured, number>>, sigma = 1): TapeReading[] {
   return Object.entries(values).map(([of, value]) => ({
@@ -249,24 +248,6 @@ test('corner sigmas are those of the corners after the best fit of the whole', (
     expect(observed).toBeLessThan(sigma * Math.SQRT2 * 1.05);
   });
 });
-
-/** Closed form of the plane rigid fit (centroids, then the angle from summed dot and cross products). */
-function rigidOnto(from: readonly XY[], to: readonly XY[]): XY[] {
-  const centre = (points: readonly XY[]) =>
-    [0, 1].map((i) => points.reduce((s, p) => s + p[i]!, 0) / points.length);
-  const [c, g] = [centre(from), centre(to)] as [number[], number[]];
-  let [dot, cross] = [0, 0];
-  from.forEach(([x, y], k) => {
-    const [a, b, u, v] = [x - c[0]!, y - c[1]!, to[k]![0] - g[0]!, to[k]![1] - g[1]!];
-    dot += a * u + b * v;
-    cross += a * v - b * u;
-  });
-  const angle = Math.atan2(cross, dot);
-  return from.map(([x, y]) => [
-    g[0]! + Math.cos(angle) * (x - c[0]!) - Math.sin(angle) * (y - c[1]!),
-    g[1]! + Math.sin(angle) * (x - c[0]!) + Math.cos(angle) * (y - c[1]!),
-  ]);
-}
 
 const square = { bottom: 600, top: 600, left: 400, right: 400, rising: 721.11, falling: 721.11 };
 test.each([
