@@ -1,0 +1,2 @@
+export * from './magnet.ts';
+export * from './pairForce.ts';
