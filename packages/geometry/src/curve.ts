@@ -142,3 +142,6 @@ export function partOf(c: Curve, t0: number, t1: number, a: Vector, b: Vector): 
   if (c.bulge === 0) return lineCurve(a, b);
   return arcCurve({ x: c.cx, y: c.cy }, c.r, a, b, (t1 - t0) * c.sweep);
 }
+
+/** Signed curvature, anticlockwise positive, in 1/mm. */
+export const bendOf = (c: Curve) => (c.bulge === 0 ? 0 : Math.sign(c.sweep) / c.r);

@@ -1,9 +1,14 @@
+export * from './along.ts';
 export * from './area.ts';
+export * from './between.ts';
 export * from './bounds.ts';
+export { combine, type HoleRefusal, intersect, type Region, subtract, unite } from './combine.ts';
 export * from './contains.ts';
 export { type Arc, arcOf, type Edge, edges, normalisedStart, reversed, startingAt } from './edges.ts';
 export { type FlattenSide, flatten } from './flatten.ts';
+export * from './offset.ts';
 export * from './outline.ts';
 export { point, type Vector } from './point.ts';
 export * from './roundedPolygon.ts';
 export * from './transform.ts';
+export * from './validate.ts';
