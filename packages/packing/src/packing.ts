@@ -3,79 +3,152 @@ import { checkInstance } from './checkInstance.ts';
 import { construct, MANNERS, type Manner } from './construct/construct.ts';
 import type { Instance, InstanceRefusal, Layout } from './instance.ts';
 import { boundOf } from './lowerBound.ts';
-import { layoutOf, type Prepared, prepared } from './prepared.ts';
-import { type RandomState, random, randomState } from './random.ts';
+import { type Lay, layoutOf, type Prepared, prepared } from './prepared.ts';
+import { type Random, type RandomState, random, randomState } from './random.ts';
+import { replanned, Search, type SearchState } from './search/search.ts';
+import { packNumbers, type Stored, unpackNumbers } from './search/stored.ts';
+
+/** Evaluations a search plans for when it is told nothing: about a minute of one core. */
+const USUAL_PLAN = 100_000_000;
 
 /**
- * A search for a short lay, at rest. Plain data: it can be stored, sent to a worker and taken up again.
- * `best` is always a lay without overlap; `done` says that it meets the bound and no search can better it.
+ * A search for a short lay, at rest. Plain data: it can be stored as JSON, sent to a worker and taken up again.
+ * `best` is always a lay without overlap; `done` says that it meets the bound, so no search can better it.
  */
 export interface PackingState {
   readonly instance: Instance;
   readonly seed: number;
+  /** Evaluations planned for: exploring ends at four fifths, then the lay is compressed. A later end is allowed. */
+  readonly plan: number;
   readonly evaluations: number;
   readonly bound: Millimetre;
   readonly best: Layout;
   readonly done: boolean;
-  readonly dice: RandomState;
-  readonly tried: number;
+  /** Where the search stands; of no meaning outside this package. */
+  readonly inner: {
+    readonly dice: RandomState;
+    readonly tried: number;
+    readonly lay: Stored<Lay>;
+    readonly search?: Stored<SearchState>;
+  };
 }
 
 /**
  * The first lay, at once, and a search ready to better it.
  *
- * @param seed any whole number; the same seed and the same steps give the same lays
+ * @param seed any whole number; the same seed, plan and steps give the same lays
+ * @param plan evaluations the caller means to spend in all (some two million a second)
  * @refuses every InstanceRefusal
  */
-export function startPacking(instance: Instance, seed: number): Result<PackingState, InstanceRefusal> {
+export function startPacking(
+  instance: Instance,
+  seed: number,
+  plan: number = USUAL_PLAN,
+): Result<PackingState, InstanceRefusal> {
   const checked = checkInstance(instance);
   if (!checked.ok) return checked;
   const prep = prepared(instance);
   const dice = random(randomState(seed));
   const bound = boundOf(prep);
-  const best = layoutOf(prep, construct(prep, MANNERS[0]!, dice));
+  const { lay } = construct(prep, MANNERS[0]!, dice);
+  const best = layoutOf(prep, lay);
   const done = best.length <= bound + prep.touch;
-  return ok({ instance, seed, evaluations: 0, bound, best, done, dice: dice.state(), tried: 1 });
+  const inner = { dice: dice.state(), tried: 1, lay: packNumbers(lay) };
+  return ok({ instance, seed, plan, evaluations: 0, bound, best, done, inner });
 }
 
-/** Carries the search on by about `evaluations`; it stops at the first resting place past them. */
+/** Carries the search on by about `evaluations`; it rests at the end of the sweep or construction past them. */
 export function step(state: PackingState, evaluations: number): PackingState {
+  if (state.done) return state;
   const prep = prepared(state.instance);
-  const dice = random(state.dice);
-  let { best, tried, done } = state;
-  let used = 0;
-  while (used < evaluations && !done) {
-    const layout = layoutOf(prep, construct(prep, mannerFor(tried, dice), dice));
-    tried++;
-    used += costOf(prep);
-    if (layout.length < best.length - prep.touch) best = layout;
-    done = best.length <= state.bound + prep.touch;
+  const until = state.evaluations + evaluations;
+  const dice = random(state.inner.dice);
+  const run = new Run(prep, dice, state);
+  while (run.used < until && !run.done) run.advance();
+  return run.rest();
+}
+
+/** The same search with another plan; for a caller who learns by the clock how many evaluations there will be. */
+export function replan(state: PackingState, plan: number): PackingState {
+  const { search } = state.inner;
+  if (!search) return { ...state, plan };
+  const moved = replanned(unpackNumbers<SearchState>(search), state.evaluations, plan);
+  return { ...state, plan, inner: { ...state.inner, search: packNumbers(moved) } };
+}
+
+/** A state taken off its resting place. */
+class Run {
+  used: number;
+  private tried: number;
+  private lay: Lay;
+  private search: Search | undefined;
+
+  constructor(
+    private readonly prep: Prepared,
+    private readonly dice: Random,
+    private readonly from: PackingState,
+  ) {
+    this.used = from.evaluations;
+    this.tried = from.inner.tried;
+    this.lay = unpackNumbers<Lay>(from.inner.lay);
+    const { search } = from.inner;
+    if (search) this.search = Search.resume(prep, dice, this.used, unpackNumbers<SearchState>(search));
   }
-  return { ...state, evaluations: state.evaluations + used, best, done, dice: dice.state(), tried };
+
+  get done(): boolean {
+    const { spacing, margin } = this.prep.instance;
+    return this.lay.length - spacing + 2 * margin.end <= this.from.bound + this.prep.touch;
+  }
+
+  advance(): void {
+    if (this.search) {
+      this.search.advance();
+      this.used = this.search.used;
+      this.lay = this.search.best;
+      return;
+    }
+    const { lay, cost } = construct(this.prep, mannerFor(this.tried, this.dice), this.dice);
+    this.tried++;
+    this.used += cost;
+    if (lay.length < this.lay.length - this.prep.touch) this.lay = lay;
+    const few = MANNERS.length + Math.ceil(400 / this.prep.items.length);
+    const share = this.used / this.from.plan;
+    const enough = share >= 0.1 || (this.tried >= few && share >= 0.03);
+    if (enough || this.tried >= 300) {
+      this.search = Search.begin(
+        this.prep,
+        this.dice,
+        this.lay,
+        this.used,
+        Math.max(this.from.plan, 2 * this.used),
+      );
+    }
+  }
+
+  rest(): PackingState {
+    const { lay, used, done, tried, search, from } = this;
+    const best =
+      lay.length < unpackNumbers<Lay>(from.inner.lay).length ? layoutOf(this.prep, lay) : from.best;
+    const state = search ? { search: packNumbers(search.state()) } : {};
+    const inner = { dice: this.dice.state(), tried, lay: packNumbers(lay), ...state };
+    return { ...from, evaluations: used, best, done, inner };
+  }
 }
 
-/** Evaluations a construction counts for. */
-function costOf(prep: Prepared): number {
-  return 20 * prep.items.length ** 2;
-}
-
-function mannerFor(tried: number, dice: { below(count: number): number }): Manner {
+function mannerFor(tried: number, dice: Random): Manner {
   const fixed = MANNERS[tried];
   if (fixed) return fixed;
-  return {
-    ...MANNERS[dice.below(MANNERS.length)]!,
-    shuffle: 0.1 + 0.1 * dice.below(4),
-    whim: 0.15 * dice.below(3),
-  };
+  const manner = MANNERS[dice.below(MANNERS.length)]!;
+  return { ...manner, shuffle: 0.1 + 0.1 * dice.below(4), whim: 0.15 * dice.below(3) };
 }
 
 /**
- * A lay of an instance within a budget of evaluations (a few million a second). `startPacking` and `step` give the
- * same lay piece by piece.
+ * A lay of an instance within a budget of evaluations (some two million a second). `startPacking` and `step` give
+ * the same lay piece by piece.
  *
  * @refuses every InstanceRefusal
  */
 export function pack(instance: Instance, budget: number, seed: number): Result<Layout, InstanceRefusal> {
-  const started = startPacking(instance, seed);
+  const started = startPacking(instance, seed, budget);
   return started.ok ? ok(step(started.value, budget).best) : started;
 }

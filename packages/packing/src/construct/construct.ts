@@ -22,14 +22,23 @@ export const MANNERS: readonly Manner[] = [
   { order: 'width', prefer: 'narrow', shuffle: 0, whim: 0 },
 ];
 
+/** Blockers visited in the time of one evaluation of the search. */
+const VISITS_PER_EVALUATION = 12;
+
+export interface Constructed {
+  readonly lay: Lay;
+  /** In evaluations. */
+  readonly cost: number;
+}
+
 /** Pieces one by one, biggest first, each at the leftmost free spot over its turns. Always free of overlap. */
-export function construct(prep: Prepared, manner: Manner, dice: Random): Lay {
+export function construct(prep: Prepared, manner: Manner, dice: Random): Constructed {
   const n = prep.items.length;
   const variant = new Int32Array(n);
   const x = new Float64Array(n);
   const y = new Float64Array(n);
   const items: number[] = [];
-  const placed: Placed = { items, variant, x, y };
+  const placed: Placed = { items, variant, x, y, visits: 0 };
   for (const i of orderOf(prep, manner, dice)) {
     const chosen = bestTurn(prep, placed, i, manner, dice);
     variant[i] = chosen.v;
@@ -37,7 +46,8 @@ export function construct(prep: Prepared, manner: Manner, dice: Random): Lay {
     y[i] = chosen.y;
     items.push(i);
   }
-  return { variant, x, y, length: lengthOf(prep, variant, x) };
+  const length = lengthOf(prep, variant, x);
+  return { lay: { variant, x, y, length }, cost: Math.ceil(placed.visits / VISITS_PER_EVALUATION) };
 }
 
 function orderOf(prep: Prepared, { order, shuffle }: Manner, dice: Random): readonly number[] {

@@ -24,6 +24,8 @@ export interface Placed {
   readonly variant: Int32Array;
   readonly x: Float64Array;
   readonly y: Float64Array;
+  /** Blockers visited so far, the measure of work. */
+  visits: number;
 }
 
 /** Rough cost of one search, in blocker visits; the number of lines tried falls as the blockers grow. */
@@ -44,6 +46,7 @@ export function leftmostSpot(prep: Prepared, placed: Placed, v: number, limit: n
   const blockers = blockersFor(prep, placed, v, top, limit);
   const free = (y: number, before: number) => leftmostOnLine(blockers, y, prep.touch, before);
   const lines = linesToTry(blockers, top, prep.touch);
+  placed.visits += lines.length * (blockers.length + 4);
   const found = lines.map((y) => ({ y, x: free(y, limit) }));
   let best: Spot | undefined;
   for (const spot of found)

@@ -3,6 +3,13 @@ import type { Ring } from './ring.ts';
 /** Between neighbouring half-planes of a spaced region no turn is wider than this, so corners are cut, not mitred. */
 const WIDEST_TURN = Math.PI / 12;
 
+const AXES = [
+  { nx: 1, ny: 0, angle: 0 },
+  { nx: 0, ny: 1, angle: Math.PI / 2 },
+  { nx: -1, ny: 0, angle: Math.PI },
+  { nx: 0, ny: -1, angle: -Math.PI / 2 },
+];
+
 /**
  * Where a second shape may not lie relative to a first: the union of convex parts, each an intersection of
  * half-planes nx dx + ny dy < c, (nx, ny) a unit normal. (dx, dy) is the second shape's origin less the first's.
@@ -60,7 +67,9 @@ function most(ring: Ring, nx: number, ny: number): number {
 
 /** Unit outward normals of the Minkowski difference's edges, by angle, equal directions once. */
 function normalsOf(a: Ring, b: Ring, rounded: boolean): readonly (readonly [number, number])[] {
-  const all = [...edgeNormals(a, 1), ...edgeNormals(b, -1)].sort((p, q) => p.angle - q.angle);
+  const all = [...edgeNormals(a, 1), ...edgeNormals(b, -1), ...(rounded ? AXES : [])].sort(
+    (p, q) => p.angle - q.angle,
+  );
   const once = all.filter((n, k) => k === 0 || n.angle - all[k - 1]!.angle > 1e-9);
   if (!rounded) return once.map(({ nx, ny }) => [nx, ny]);
   return once.flatMap((n, k) => {

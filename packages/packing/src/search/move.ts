@@ -1,0 +1,150 @@
+import type { Random } from '../random.ts';
+import type { Board } from './board.ts';
+
+const AROUND = 25;
+const ANYWHERE = 50;
+const KEPT = 3;
+
+/** A place under consideration; reused, so that the inner loop allocates nothing. */
+interface Candidate {
+  v: number;
+  x: number;
+  y: number;
+  value: number;
+}
+
+/**
+ * Moves single pieces to where they overlap least: samples near the piece and over the whole strip, keeps the
+ * three best unlike ones, walks each downhill along the axes and diagonals, coarse then fine.
+ *
+ * @source sources.md#gardeyn-2025
+ */
+export class Mover {
+  private readonly kept: Candidate[] = Array.from({ length: KEPT }, () => ({ v: 0, x: 0, y: 0, value: 0 }));
+  private held = 0;
+
+  constructor(
+    private readonly board: Board,
+    private readonly dice: Random,
+  ) {}
+
+  /** Moves item i if it overlaps and a place not worse is found. */
+  relieve(i: number): void {
+    const { board } = this;
+    const here = board.burden(i);
+    if (here === 0) return;
+    this.held = 0;
+    const [v0, x0, y0] = [board.variant[i]!, board.x[i]!, board.y[i]!];
+    this.keep(v0, x0, y0, here);
+    if (this.sample(i, v0, x0, y0)) {
+      const side = Math.min(board.tables.width[v0]!, board.tables.height[v0]!);
+      let best = this.kept[0]!;
+      for (let k = 0; k < this.held; k++) {
+        const candidate = this.kept[k]!;
+        this.descend(i, candidate, 0.25 * side, 0.02 * side);
+        if (candidate.value < best.value) best = candidate;
+      }
+      if (best.value > 0) this.descend(i, best, 0.01 * side, 0.001 * side);
+      if (best.value <= here) board.put(i, best.v, best.x, best.y);
+      return;
+    }
+    const free = this.kept[0]!;
+    board.put(i, free.v, free.x, free.y);
+  }
+
+  /** @returns false when a free place was met, then the first kept */
+  private sample(i: number, v0: number, x0: number, y0: number): boolean {
+    const { board, dice } = this;
+    const { width, height, firstVariant, turns, prep } = board.tables;
+    const [w0, h0] = [width[v0]!, height[v0]!];
+    for (let k = 0; k < AROUND + ANYWHERE; k++) {
+      const v = firstVariant[i]! + (turns[i]! > 1 ? dice.below(turns[i]!) : 0);
+      const roomX = board.length - width[v]!;
+      const roomY = prep.height - height[v]!;
+      if (roomX < 0) continue;
+      let x: number;
+      let y: number;
+      if (k < AROUND) {
+        x = x0 + (w0 - width[v]!) / 2 + (dice.next() - 0.5) * w0;
+        y = y0 + (h0 - height[v]!) / 2 + (dice.next() - 0.5) * h0;
+        x = Math.max(0, Math.min(roomX, x));
+        y = Math.max(0, Math.min(roomY, y));
+      } else {
+        x = dice.next() * roomX;
+        y = dice.next() * roomY;
+      }
+      const bound = this.held < KEPT ? Infinity : this.kept[KEPT - 1]!.value;
+      const value = board.evaluate(i, v, x, y, bound);
+      if (value < bound) this.keep(v, x, y, value);
+      if (value === 0) return false;
+    }
+    return true;
+  }
+
+  /** Keeps the best few, by value; of two near each other with one turn only the better. */
+  private keep(v: number, x: number, y: number, value: number): void {
+    const { kept, board } = this;
+    const near = 0.05 * Math.min(board.tables.width[v]!, board.tables.height[v]!);
+    let at = this.held;
+    for (let k = 0; k < this.held; k++) {
+      const other = kept[k]!;
+      if (other.v !== v || Math.abs(other.x - x) > near || Math.abs(other.y - y) > near) continue;
+      if (other.value <= value) return;
+      at = k;
+      break;
+    }
+    if (at === this.held) {
+      if (this.held < KEPT) this.held++;
+      else at = KEPT - 1;
+    }
+    const moved = kept[at]!;
+    moved.v = v;
+    moved.x = x;
+    moved.y = y;
+    moved.value = value;
+    for (; at > 0 && kept[at - 1]!.value > value; at--) {
+      kept[at] = kept[at - 1]!;
+      kept[at - 1] = moved;
+    }
+  }
+
+  /** Adaptive coordinate descent: the step grows by 1.1 on success, halves on failure with a new direction. */
+  private descend(i: number, c: Candidate, from: number, to: number): void {
+    const { board, dice } = this;
+    const roomX = board.length - board.tables.width[c.v]!;
+    const roomY = board.tables.prep.height - board.tables.height[c.v]!;
+    let [stepX, stepY] = [from, from];
+    let axis = dice.below(4);
+    while (c.value > 0 && (stepX >= to || stepY >= to)) {
+      const ux = axis === 1 ? 0 : stepX;
+      const uy = axis === 0 ? 0 : axis === 3 ? -stepY : stepY;
+      const found = this.tryBoth(i, c, ux, uy, roomX, roomY);
+      const factor = axis > 1 ? (found ? 1.0488 : Math.SQRT1_2) : found ? 1.1 : 0.5;
+      if (axis !== 1) stepX *= factor;
+      if (axis !== 0) stepY *= factor;
+      if (!found) axis = dice.below(4);
+    }
+  }
+
+  private tryBoth(i: number, c: Candidate, ux: number, uy: number, roomX: number, roomY: number): boolean {
+    const { board } = this;
+    let [bestX, bestY] = [c.x, c.y];
+    let found = false;
+    for (let sign = 1; sign >= -1; sign -= 2) {
+      let x = c.x + sign * ux;
+      let y = c.y + sign * uy;
+      x = Math.max(0, Math.min(roomX, x));
+      y = Math.max(0, Math.min(roomY, y));
+      if (x === c.x && y === c.y) continue;
+      const value = board.evaluate(i, c.v, x, y, c.value);
+      if (value >= c.value) continue;
+      c.value = value;
+      bestX = x;
+      bestY = y;
+      found = true;
+    }
+    c.x = bestX;
+    c.y = bestY;
+    return found;
+  }
+}
