@@ -1,0 +1,25 @@
+import { callOperation, httpAnswer, type Ports, readText } from '@panewright/contract';
+
+/** An answer ready to be sent. */
+export interface Answer {
+  readonly status: number;
+  /** JSON text. */
+  readonly body: string;
+}
+
+/** Where operations that only compute are run. */
+export interface Compute {
+  /** `text` is the input as JSON text. Aborting `signal` stops the work and rejects. */
+  run(name: string, text: string, signal: AbortSignal): Promise<Answer>;
+  close(): Promise<void>;
+}
+
+/** One operation on JSON text from outside, answered as JSON text. */
+export async function answerText(name: string, text: string, ports?: Ports): Promise<Answer> {
+  const read = readText(text);
+  const { status, body } = httpAnswer(read.ok ? await callOperation(name, read.value, ports) : read);
+  return { status, body: JSON.stringify(body) };
+}
+
+/** Runs on the caller's own thread: for tests. */
+export const inProcess: Compute = { run: (name, text) => answerText(name, text), close: async () => {} };

@@ -1,0 +1,93 @@
+import { Worker } from 'node:worker_threads';
+import { httpAnswer, refuse } from '@panewright/contract';
+import type { Answer, Compute } from './compute.ts';
+
+/** What goes to a worker and comes back from it. */
+export interface Order {
+  readonly name: string;
+  readonly text: string;
+}
+export type Delivery = { readonly answer: Answer } | { readonly fault: string };
+
+interface Task {
+  readonly order: Order;
+  readonly settle: (answer: Answer) => void;
+  readonly fail: (error: Error) => void;
+}
+
+/** Nothing an operation does may take longer than this, s. */
+const LONGEST = 180;
+
+/** A few threads that run the operations which only compute, so that the server keeps answering. */
+export function workerPool(script: URL, size: number): Compute {
+  const idle: Worker[] = [];
+  const waiting: Task[] = [];
+  const all = new Set<Worker>();
+  let closed = false;
+
+  const hire = (): Worker => {
+    const worker = new Worker(script);
+    worker.unref();
+    all.add(worker);
+    return worker;
+  };
+  const dismiss = (worker: Worker): void => {
+    all.delete(worker);
+    void worker.terminate();
+  };
+  const next = (): void => {
+    if (closed || waiting.length === 0) return;
+    const worker = idle.pop() ?? (all.size < size ? hire() : undefined);
+    if (worker) perform(worker, waiting.shift()!);
+  };
+  const perform = (worker: Worker, task: Task): void => {
+    const done = (reuse: boolean): void => {
+      clearTimeout(clock);
+      worker.removeAllListeners();
+      running.delete(task);
+      if (reuse && !closed) idle.push(worker);
+      else dismiss(worker);
+      next();
+    };
+    const clock = setTimeout(() => {
+      done(false);
+      const { status, body } = httpAnswer(refuse({ code: 'TAKES_TOO_LONG', seconds: LONGEST }));
+      task.settle({ status, body: JSON.stringify(body) });
+    }, LONGEST * 1000);
+    running.set(task, () => done(false));
+    worker.once('message', (delivery: Delivery) => {
+      done(true);
+      if ('answer' in delivery) task.settle(delivery.answer);
+      else task.fail(new Error(delivery.fault));
+    });
+    worker.once('error', (error) => {
+      done(false);
+      task.fail(error);
+    });
+    worker.postMessage(task.order);
+  };
+  const running = new Map<Task, () => void>();
+  const drop = (task: Task): void => {
+    const at = waiting.indexOf(task);
+    if (at >= 0) waiting.splice(at, 1);
+    else running.get(task)?.();
+  };
+  return {
+    run: (name, text, signal) =>
+      new Promise((settle, fail) => {
+        const task: Task = { order: { name, text }, settle, fail };
+        const stop = () => {
+          drop(task);
+          fail(new Error('stopped'));
+        };
+        if (signal.aborted) return fail(new Error('stopped'));
+        signal.addEventListener('abort', stop, { once: true });
+        waiting.push(task);
+        next();
+      }),
+    close: async () => {
+      closed = true;
+      await Promise.all([...all].map((worker) => worker.terminate()));
+    },
+  };
+}

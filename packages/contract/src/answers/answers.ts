@@ -1,0 +1,23 @@
+import type { Finding } from '@panewright/design';
+import type { Refusal } from '../refusal.ts';
+import { english } from './english/english.ts';
+import type { Show } from './show.ts';
+import type { Messages, Sentences } from './words.ts';
+
+/** Every language there are sentences in. */
+export const messages = { en: english } as const satisfies Readonly<Record<string, Messages>>;
+export type Language = keyof typeof messages;
+
+/** A refusal in words. */
+export function sayRefusal(refusal: Refusal, show: Show, language: Language = 'en'): Sentences {
+  const word = messages[language].refusals[refusal.code] as (refusal: Refusal, show: Show) => Sentences;
+  return word(refusal, show);
+}
+
+/** A finding in words, its lengths in the units of `show`. */
+export const sayFinding = (finding: Finding, show: Show, language: Language = 'en'): Sentences =>
+  messages[language].findings[finding.code](finding, show);
+
+/** All of it as running text. */
+export const inOne = ({ what, why, do: doThis }: Sentences): string =>
+  [what, why, doThis].filter((part) => part !== '').join(' ');

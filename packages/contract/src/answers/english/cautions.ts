@@ -1,0 +1,71 @@
+import type { Finding } from '@panewright/design';
+import type { Show } from '../show.ts';
+import type { FindingWords } from '../words.ts';
+
+const opening = (f: Finding, show: Show): string =>
+  f.where.opening ? `Opening ${show.opening(f.where.opening)}` : 'The job';
+
+/** What can hurt someone. Each defers to local rules and to those who are licensed. */
+export const cautions = {
+  EXIT_OPENING: (f, show) => ({
+    what: `${opening(f, show)} is an emergency exit.`,
+    why: 'A panel on it must come off at once, from inside and in the dark, without a tool.',
+    do: 'Put no inside magnets or fasteners that lock it, leave the exit’s marks and handle in sight, and follow local codes.',
+  }),
+  REMOVE_BEFORE_DRIVING: (f, show) => ({
+    what: `${opening(f, show)}: take the panel off before the vehicle is driven.`,
+    why: 'It blocks the view, and no magnet figure here holds for a moving vehicle.',
+    do: 'Sew a label that says so into the panel.',
+  }),
+  MAGNETS_PINCH: (f, show) => ({
+    what:
+      f.numbers.touching === undefined
+        ? 'The magnets can pinch.'
+        : `Let go, two of these magnets meet with about ${show.force(f.numbers.touching)} (estimate).`,
+    why: 'They pinch skin, and can break and throw splinters.',
+    do: 'Keep them apart until they are wrapped, slide them apart sideways, and wear eye protection.',
+  }),
+  MAGNETS_SWALLOWED: () => ({
+    what: 'Keep magnets away from children.',
+    why: 'Two swallowed magnets can pinch the bowel and kill.',
+    do: 'Wrap and sew in every magnet; if one was swallowed, get a doctor at once.',
+  }),
+  MAGNETS_IMPLANTS: () => ({
+    what: 'Keep the magnets away from pacemakers and other implants.',
+    why: 'A strong magnet close by can change how they work.',
+    do: 'Tell the customer, and follow what the implant’s doctor says of distance.',
+  }),
+  MAGNETS_COMPASS: (f, show) => ({
+    what:
+      f.numbers.distance === undefined
+        ? 'The magnets can turn a compass.'
+        : `Nearer than about ${show.length(f.numbers.distance)} the magnets can turn a compass (estimate).`,
+    why: 'A boat is steered by it.',
+    do: 'Stow panels and inside magnets away from it, and swing the compass with them in place.',
+  }),
+  HOT_KNIFE_FUMES: () => ({
+    what: 'A hot knife on coated cloth gives off fumes, and it burns.',
+    why: 'Heated vinyl coatings can give off hydrogen chloride, which harms lungs and eyes.',
+    do: 'Cut under an extractor or outdoors, keep away what can burn, and follow the cloth’s data sheet.',
+  }),
+  SOLVENT_FIRE: () => ({
+    what: 'Cleaning solvents burn, and their vapour does too.',
+    why: '',
+    do: 'Air the place, keep flames and pilot lights out, wear gloves, and follow the label.',
+  }),
+  TAPE_DWELL: () => ({
+    what: 'The tape needs clean, dry, warm glass and time.',
+    why: 'Acrylic foam tape reaches its strength over about three days (common practice, no source).',
+    do: 'Clean, press each magnet down well, and hang no panel before the tape maker’s stated time.',
+  }),
+  HEAT_INSIDE: () => ({
+    what: 'A dark panel in the sun can make glass hot.',
+    why: 'Laminated, coated or double panes can crack from uneven heat.',
+    do: 'Ask the glass maker where the panes are not plain single glass.',
+  }),
+  HOLD_IS_ESTIMATE: () => ({
+    what: 'Pull and wind figures are estimates, not measurements.',
+    why: 'Real magnets, tape, glass and gusts differ from the figures they are worked out from.',
+    do: 'Try one panel on the parked vehicle in the wind before you trust the rest.',
+  }),
+} satisfies Partial<FindingWords>;

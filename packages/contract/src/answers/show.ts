@@ -1,0 +1,78 @@
+import type { Catalogue, Job, UnitName } from '@panewright/design';
+import { formatLength, mm } from '@panewright/quantity';
+
+/** What a sentence needs besides its numbers: units, money and names. */
+export interface ShowOptions {
+  readonly units: UnitName;
+  readonly currency?: Catalogue['currency'];
+  /** Names of openings by id. */
+  readonly openings?: Readonly<Record<string, string>>;
+}
+
+/** Stands where a sentence was not given its number; no test lets one pass. */
+export const NOT_GIVEN = '(not given)';
+
+/** Numbers as people read them, rounded once and only here. */
+export interface Show {
+  /** A length: 1/16 in, or 0.1 mm. */
+  length(millimetres: number | string | undefined): string;
+  /** Small lengths: 1/32 in, or 0.1 mm; how much, whichever way. */
+  fine(millimetres: number | string | undefined): string;
+  number(value: number | string | undefined, decimals?: number): string;
+  force(newtons: number | string | undefined): string;
+  speed(metresPerSecond: number | string | undefined): string;
+  percent(ratio: number | string | undefined): string;
+  money(minorUnits: number | string | undefined): string;
+  text(value: number | string | undefined): string;
+  opening(id: string | undefined): string;
+  /** Several ids set apart by spaces. */
+  openings(ids: number | string | undefined): string;
+}
+
+const finite = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
+
+export function makeShow({ units, currency, openings = {} }: ShowOptions): Show {
+  const length = (value: unknown, denominator: 16 | 32): string => {
+    if (!finite(value)) return NOT_GIVEN;
+    if (units === 'mm') return formatLength(mm(value), { unit: 'mm' });
+    return formatLength(mm(value), { unit: 'in', denominator });
+  };
+  const number = (value: unknown, decimals = 1): string =>
+    finite(value) ? String(Number(value.toFixed(decimals))) : NOT_GIVEN;
+  const opening = (id: string | undefined) => (id === undefined ? '' : (openings[id] ?? id));
+  return {
+    length: (value) => length(value, 16),
+    fine: (value) => length(finite(value) ? Math.abs(value) : value, 32),
+    number,
+    force: (value) => `${number(value)} N`,
+    speed: (value) =>
+      units === 'in' && finite(value) ? `${number(value / 0.44704, 0)} mph` : `${number(value)} m/s`,
+    percent: (value) => (finite(value) ? `${number(value * 100, 0)} %` : NOT_GIVEN),
+    money: (value) => (finite(value) ? showMoney(value, currency) : NOT_GIVEN),
+    text: (value) => (value === undefined ? NOT_GIVEN : String(value)),
+    opening,
+    openings: (ids) =>
+      typeof ids === 'string' ? joinWords(ids.split(' ').filter(Boolean).map(opening)) : NOT_GIVEN,
+  };
+}
+
+export function showMoney(minorUnits: number, currency: Catalogue['currency'] | undefined): string {
+  if (!currency) return String(minorUnits);
+  const { symbol, decimals } = currency;
+  const sign = minorUnits < 0 ? '-' : '';
+  return `${sign}${symbol}${(Math.abs(minorUnits) / 10 ** decimals).toFixed(decimals)}`;
+}
+
+/** a, b and c */
+export function joinWords(words: readonly string[], last = 'and'): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+}
+
+/** How this job shows its numbers. */
+export const showOf = (job: Pick<Job, 'units' | 'openings'>, catalogue?: Pick<Catalogue, 'currency'>): Show =>
+  makeShow({
+    units: job.units,
+    ...(catalogue ? { currency: catalogue.currency } : {}),
+    openings: Object.fromEntries(job.openings.map(({ id, name }) => [id, name])),
+  });

@@ -1,0 +1,36 @@
+import type { FigureUnit, Finding, FindingCode, Origin, OriginCode, ReadingName } from '@panewright/design';
+import type { LengthRefusal } from '@panewright/quantity';
+import type { Issue } from '../document/issue.ts';
+import type { Refusal, RefusalCode } from '../refusal.ts';
+import type { Show } from './show.ts';
+
+/** What is the matter, why it matters, what would do. A part that would only repeat another is left empty. */
+export interface Sentences {
+  readonly what: string;
+  readonly why: string;
+  readonly do: string;
+}
+
+export type RefusalWords = {
+  readonly [C in RefusalCode]: (refusal: Extract<Refusal, { readonly code: C }>, show: Show) => Sentences;
+};
+export type FindingWords = { readonly [C in FindingCode]: (finding: Finding, show: Show) => Sentences };
+export type IssueWords = {
+  readonly [K in Issue['kind']]: (issue: Extract<Issue, { readonly kind: K }>, show: Show) => string;
+};
+export type LengthWords = {
+  readonly [C in LengthRefusal['code']]: (refusal: Extract<LengthRefusal, { readonly code: C }>) => string;
+};
+
+/** All sentences of one language. Another language is another object of this type; it does not compile with a gap. */
+export interface Messages {
+  readonly refusals: RefusalWords;
+  readonly findings: FindingWords;
+  readonly issues: IssueWords;
+  readonly lengths: LengthWords;
+  readonly severities: { readonly [S in Finding['severity']]: string };
+  readonly readings: { readonly [R in ReadingName]: string };
+  readonly statuses: { readonly [S in Origin['status']]: string };
+  readonly origins: { readonly [O in OriginCode]: string };
+  readonly units: { readonly [U in FigureUnit]: string };
+}

@@ -1,0 +1,46 @@
+import {
+  defaultChoices,
+  defaultGlazing,
+  emptyJob,
+  type Job,
+  type Opening,
+  type Reading,
+} from '@panewright/design';
+
+const reading = (of: Reading['of'], entered: string): Reading => ({ of, entered, unit: 'in' });
+
+/** An invented opening: square, four equal radii, one diagonal to check it. */
+const opening: Opening = {
+  id: 'W1',
+  name: 'Side window',
+  place: 'left side',
+  survey: {
+    method: 'tape',
+    diagonalsTo: 'sharp',
+    readings: [
+      reading('bottom', '30'),
+      reading('right', '20'),
+      reading('top', '30'),
+      reading('left', '20'),
+      reading('rising', '36 1/16'),
+      reading('falling', '36 1/16'),
+      reading('radiusBottomLeft', '3'),
+      reading('radiusBottomRight', '3'),
+      reading('radiusTopRight', '3'),
+      reading('radiusTopLeft', '3'),
+    ],
+  },
+  glazing: defaultGlazing,
+  exit: false,
+  driving: false,
+  obstructions: [],
+  choices: {},
+  notes: '',
+};
+
+/** The smallest job that has everything: the operations' examples are played with it. */
+export const exampleJob: Job = {
+  ...emptyJob('example', 'One side window', 'in'),
+  choices: defaultChoices,
+  openings: [opening],
+};

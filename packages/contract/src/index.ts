@@ -1,0 +1,69 @@
+export type * from '@panewright/design';
+export {
+  type Catalogue,
+  type Choices,
+  type CutPiece,
+  type CuttingPlan,
+  catalogue as catalogueSchema,
+  defaultCatalogue,
+  defaultChoices,
+  defaultGlazing,
+  derive,
+  deriveShapes,
+  emptyJob,
+  type Figure,
+  type Finding,
+  type FindingCode,
+  type Job,
+  job as jobSchema,
+  type Opening,
+  type Origin,
+  type Plan,
+  type Reading,
+  type ReadingName,
+  type UnitName,
+} from '@panewright/design';
+export {
+  arcOf,
+  bounds,
+  edges,
+  moveOutline,
+  movePoint,
+  type Outline,
+  type Point,
+  point,
+  type Rigid,
+} from '@panewright/geometry';
+export * from '@panewright/quantity';
+export * from './answers/answers.ts';
+export {
+  joinWords,
+  makeShow,
+  NOT_GIVEN,
+  type Show,
+  type ShowOptions,
+  showMoney,
+  showOf,
+} from './answers/show.ts';
+export type { Messages, Sentences } from './answers/words.ts';
+export { demoJob } from './demo.ts';
+export { type Issue, type IssuePath, pathText } from './document/issue.ts';
+export {
+  type DocumentRefusal,
+  MOST_TEXT,
+  readCatalogue,
+  readJob,
+  readText,
+} from './document/readDocument.ts';
+export { httpAnswer, type Refused, refusedBody } from './envelope.ts';
+export { exampleJob } from './examples.ts';
+export { memoryStore } from './memoryStore.ts';
+export { openApi } from './openApi.ts';
+export type { Operation } from './operations/operation.ts';
+export * from './operations/operations.ts';
+export { forSeconds, type PackReport, pack, readInstance } from './packing.ts';
+export { madePages } from './pages.ts';
+export { planSchema } from './planSchema.ts';
+export * from './ports.ts';
+export * from './refusal.ts';
+export { documentSchemas } from './schemas.ts';

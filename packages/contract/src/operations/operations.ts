@@ -1,0 +1,84 @@
+import { migrate } from '@panewright/design';
+import { ok, type Result, refuse } from '@panewright/quantity';
+import type { z } from 'zod';
+import { scan } from '../document/scan.ts';
+import { issuesOf } from '../document/zodIssues.ts';
+import type { Ports } from '../ports.ts';
+import type { Refusal } from '../refusal.ts';
+import * as computations from './computations.ts';
+import type { Operation } from './operation.ts';
+import { pack } from './pack.ts';
+import { pull } from './pull.ts';
+import * as stores from './storeOperations.ts';
+
+const { plan, check, newJob, demoJob, documentSchemas } = computations;
+const { listJobs, openJob, saveJob, listRevisions, restoreJob, removeJob, openCatalogue, saveCatalogue } =
+  stores;
+
+/** Everything that can be asked, by name. Every door is made from this table. */
+export const operations = {
+  plan,
+  check,
+  newJob,
+  demoJob,
+  documentSchemas,
+  pull,
+  pack,
+  listJobs,
+  openJob,
+  saveJob,
+  listRevisions,
+  restoreJob,
+  removeJob,
+  openCatalogue,
+  saveCatalogue,
+} as const;
+
+export type Operations = typeof operations;
+export type OperationName = keyof Operations;
+export type OperationInput<N extends OperationName> = z.input<Operations[N]['input']>;
+export type OperationOutput<N extends OperationName> = z.output<Operations[N]['output']>;
+
+export const operationNames = Object.keys(operations) as readonly OperationName[];
+export const isOperation = (name: string): name is OperationName => Object.hasOwn(operations, name);
+
+/**
+ * One operation on an input from outside. This is the one way in: every door calls it, and nothing else parses.
+ *
+ * @param ports needed by operations that keep or find something; the others run without
+ * @refuses any `Refusal`. A fault of ours throws.
+ */
+export async function callOperation(
+  name: string,
+  input: unknown,
+  ports?: Ports,
+): Promise<Result<unknown, Refusal>> {
+  if (!isOperation(name)) return refuse({ code: 'OPERATION_UNKNOWN', name, known: operationNames });
+  const operation: Operation = operations[name] as unknown as Operation;
+  const read = readInput(name, operation, input);
+  if (!read.ok) return read;
+  if (operation.needs === 'nothing') return operation.run(read.value);
+  if (!ports) throw new Error(`${name} needs the ports of a door that keeps jobs`);
+  return operation.run(read.value, ports);
+}
+
+function readInput(name: string, operation: Operation, input: unknown): Result<unknown, Refusal> {
+  const found = scan(input);
+  if (found) return refuse({ code: 'INPUT_INVALID', operation: name, issues: [found] });
+  let current = input;
+  for (const [key, kind] of Object.entries(operation.documents ?? {})) {
+    const document = member(current, key);
+    if (document === undefined) continue;
+    const newest = migrate(kind, document);
+    if (!newest.ok) return newest;
+    current = { ...(current as object), [key]: newest.value };
+  }
+  const parsed = operation.input.safeParse(current);
+  if (parsed.success) return ok(parsed.data);
+  return refuse({ code: 'INPUT_INVALID', operation: name, issues: issuesOf(parsed.error, current) });
+}
+
+function member(value: unknown, key: string): unknown {
+  if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+  return (value as Readonly<Record<string, unknown>>)[key];
+}

@@ -1,0 +1,85 @@
+import type { Catalogue, Job } from '@panewright/design';
+import type { Result } from '@panewright/quantity';
+
+/** What a list of jobs shows of each. */
+export interface JobSummary {
+  readonly id: string;
+  readonly name: string;
+  readonly customer: string;
+  readonly openings: number;
+  /** Number of the newest revision, 1 first. */
+  readonly revision: number;
+  /** ISO 8601, UTC. */
+  readonly savedAt: string;
+  readonly removed: boolean;
+}
+
+export interface Revision {
+  readonly revision: number;
+  readonly savedAt: string;
+  /** The revision it was made from; null for the first. */
+  readonly basedOn: number | null;
+  readonly note: string;
+}
+
+export interface StoredJob {
+  readonly job: Job;
+  readonly revision: number;
+  readonly savedAt: string;
+  readonly removed: boolean;
+}
+
+export interface StoredCatalogue {
+  readonly catalogue: Catalogue;
+  readonly revision: number;
+  readonly savedAt: string;
+}
+
+export type StoreRefusal =
+  | { readonly code: 'JOB_NOT_FOUND'; readonly id: string }
+  | {
+      readonly code: 'REVISION_NOT_FOUND';
+      readonly id: string;
+      readonly revision: number;
+      readonly newest: number;
+    }
+  | { readonly code: 'JOB_EXISTS'; readonly id: string; readonly newest: number }
+  | {
+      readonly code: 'REVISION_STALE';
+      readonly id: string;
+      readonly basedOn: number;
+      readonly newest: number;
+      readonly savedAt: string;
+    };
+
+export type Stored<T> = Promise<Result<T, StoreRefusal>>;
+
+/**
+ * Where jobs are kept. Every save is a new revision and names the one it was made from (`basedOn`; null makes a new
+ * job): it is refused when that is not the newest. A save that was answered is on the disk. Removing keeps all revisions.
+ */
+export interface JobStore {
+  list(): Promise<readonly JobSummary[]>;
+  open(id: string, revision?: number): Stored<StoredJob>;
+  save(save: { readonly job: Job; readonly basedOn: number | null; readonly note: string }): Stored<Revision>;
+  revisions(id: string): Stored<readonly Revision[]>;
+  /** Makes an old revision the newest again, as a revision of its own. Brings back a removed job. */
+  restore(restore: {
+    readonly id: string;
+    readonly revision: number;
+    readonly basedOn: number;
+  }): Stored<Revision>;
+  remove(remove: { readonly id: string; readonly basedOn: number }): Stored<Revision>;
+}
+
+/** Where the shop's catalogue is kept. Before the first save it is the one a new shop begins with, as revision 0. */
+export interface CatalogueStore {
+  open(): Promise<StoredCatalogue>;
+  save(save: { readonly catalogue: Catalogue; readonly basedOn: number }): Stored<Revision>;
+}
+
+/** What an operation may need from outside. Operations that only compute need nothing. */
+export interface Ports {
+  readonly jobs: JobStore;
+  readonly catalogues: CatalogueStore;
+}

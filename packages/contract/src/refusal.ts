@@ -1,0 +1,63 @@
+import type { PairRefusal } from '@panewright/magnets';
+import type { InstanceRefusal } from '@panewright/packing';
+import type { Issue } from './document/issue.ts';
+import type { DocumentRefusal } from './document/readDocument.ts';
+import type { StoreRefusal } from './ports.ts';
+
+export type CallRefusal =
+  | { readonly code: 'OPERATION_UNKNOWN'; readonly name: string; readonly known: readonly string[] }
+  | { readonly code: 'INPUT_INVALID'; readonly operation: string; readonly issues: readonly Issue[] };
+
+export type PullRefusal =
+  | { readonly code: 'PULL_PLACE_MISSING'; readonly id: string }
+  | { readonly code: 'PULL_REFUSED'; readonly id: string; readonly refusal: PairRefusal };
+
+/** Why pieces cannot be laid. */
+export type PackRefusal = { readonly code: 'PACK_REFUSED'; readonly refusal: InstanceRefusal };
+
+/** The door itself cannot answer now. */
+export type DoorRefusal =
+  | { readonly code: 'STORE_BUSY' }
+  | { readonly code: 'STORE_FULL' }
+  | { readonly code: 'TAKES_TOO_LONG'; readonly seconds: number }
+  | { readonly code: 'HOST_NOT_ALLOWED'; readonly host: string }
+  | { readonly code: 'ORIGIN_NOT_ALLOWED'; readonly origin: string }
+  | { readonly code: 'BODY_NOT_JSON'; readonly found: string }
+  | { readonly code: 'PATH_UNKNOWN'; readonly path: string };
+
+/** Everything an operation may answer instead of its output. */
+export type Refusal = CallRefusal | DocumentRefusal | StoreRefusal | PullRefusal | PackRefusal | DoorRefusal;
+export type RefusalCode = Refusal['code'];
+
+/** What the doors make of a refusal: the status of HTTP and the exit code of the command line. */
+export interface DoorAnswer {
+  readonly status: 400 | 403 | 404 | 409 | 413 | 415 | 422 | 503 | 507;
+  readonly exit: 2 | 3;
+}
+
+/** It does not compile while a code is missing. */
+export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
+  OPERATION_UNKNOWN: { status: 404, exit: 2 },
+  INPUT_INVALID: { status: 400, exit: 2 },
+  TEXT_NOT_JSON: { status: 400, exit: 2 },
+  TEXT_TOO_LONG: { status: 413, exit: 2 },
+  DOCUMENT_NOT_AN_OBJECT: { status: 400, exit: 2 },
+  DOCUMENT_OTHER_FORMAT: { status: 400, exit: 2 },
+  DOCUMENT_VERSION_UNREADABLE: { status: 400, exit: 2 },
+  DOCUMENT_NEWER: { status: 422, exit: 2 },
+  DOCUMENT_INVALID: { status: 400, exit: 2 },
+  JOB_NOT_FOUND: { status: 404, exit: 2 },
+  REVISION_NOT_FOUND: { status: 404, exit: 2 },
+  JOB_EXISTS: { status: 409, exit: 3 },
+  REVISION_STALE: { status: 409, exit: 3 },
+  PULL_PLACE_MISSING: { status: 400, exit: 2 },
+  PULL_REFUSED: { status: 422, exit: 2 },
+  PACK_REFUSED: { status: 422, exit: 2 },
+  STORE_BUSY: { status: 503, exit: 3 },
+  STORE_FULL: { status: 507, exit: 3 },
+  TAKES_TOO_LONG: { status: 503, exit: 3 },
+  HOST_NOT_ALLOWED: { status: 403, exit: 2 },
+  ORIGIN_NOT_ALLOWED: { status: 403, exit: 2 },
+  BODY_NOT_JSON: { status: 415, exit: 2 },
+  PATH_UNKNOWN: { status: 404, exit: 2 },
+};
