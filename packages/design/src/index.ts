@@ -1,6 +1,13 @@
+export { defaultCatalogue } from './defaults/catalogue.ts';
+export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
+export { derive, deriveShapes } from './derive.ts';
 export * from './document/catalogue.ts';
 export * from './document/job.ts';
+export * from './document/migrations.ts';
 export * from './document/primitives.ts';
+export { type Division, equalGaps } from './hold/equalGaps.ts';
 export * from './plan/figure.ts';
 export * from './plan/finding.ts';
 export * from './plan/plan.ts';
+export { lockstitchRatio, threadLength } from './take-off/needs.ts';
+export { tapePieces, type WrapSize, wrapSize } from './take-off/wrap.ts';

@@ -108,6 +108,7 @@ export const habits = z.strictObject({
   threadRatio: z.number().min(1).max(20).describe('thread per seam length, lockstitch'),
   threadWaste: ratio(1),
   backTack: lengthBetween(0, 100),
+  pocketSeam: lengthBetween(1, 30).describe('from the edge of a pocket patch to its seam'),
   cutSpacing: lengthBetween(0, 50).describe('between pieces in the lay'),
   leastOffcut: lengthBetween(10, 5000).describe('an offcut narrower than this is not kept'),
   friction: ratio(2).describe('panel on glass, low value used for margins'),

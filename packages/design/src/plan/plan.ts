@@ -1,5 +1,6 @@
-import type { Outline, Point, RigidTransform } from '@panewright/geometry';
-import type { Choices, Glazing, ReadingName, UnitName } from '../document/job.ts';
+import type { Outline, Point, Rigid } from '@panewright/geometry';
+import type { Choices, Glazing, ReadingName } from '../document/job.ts';
+import type { UnitName } from '../document/primitives.ts';
 import type { Figure } from './figure.ts';
 import type { Finding } from './finding.ts';
 
@@ -83,7 +84,7 @@ export interface PatternMember {
   /** True where the pattern is turned over for this opening. */
   readonly turnedOver: boolean;
   /** Carries pattern coordinates into the opening's frame. */
-  readonly place: RigidTransform;
+  readonly place: Rigid;
   /** Worst distance between the pattern so placed and the opening's own outline, mm, and where (opening's frame). */
   readonly deviation: number;
   readonly worstAt: Point;
@@ -255,7 +256,7 @@ export interface LayPlacement {
   readonly piece: string;
   readonly copy: number;
   /** Carries piece coordinates onto the roll. */
-  readonly place: RigidTransform;
+  readonly place: Rigid;
   readonly outline: Outline;
 }
 
@@ -284,6 +285,8 @@ export interface TakeOffLine {
   readonly left: number;
   readonly costUsed: Figure;
   readonly costBought: Figure;
+  /** What the job is charged: cloth as bought (its offcut is the job's), the rest as used. */
+  readonly costCharged: Figure;
 }
 
 export interface LabourLine {

@@ -1,0 +1,94 @@
+import { mirrorAbout, moveOutline, type Rigid } from '@panewright/geometry';
+import type { Fabric } from '../document/catalogue.ts';
+import type { Choices } from '../document/job.ts';
+import type { CutPiece, PatternMember } from '../plan/plan.ts';
+import type { Made } from '../take-off/needs.ts';
+
+/** Turns nearer than this to a quarter are that quarter: a survey's noise does not turn the cloth, degrees. */
+const QUARTER_SLACK = 3;
+
+/**
+ * Every kind of piece to be cut, with how often, for which openings, and how it may be turned on the cloth.
+ * Panels of one pattern are one piece; where the cloth's faces differ, the ones turned over are a piece of their own.
+ */
+export function cutPieces(made: readonly Made[]): readonly CutPiece[] {
+  const panels = made.flatMap(panelPieces);
+  return [...panels, ...pocketPieces(made)];
+}
+
+function panelPieces(one: Made): CutPiece[] {
+  const { pattern, panel, materials } = one;
+  const groups = new Map<string, { member: PatternMember; openings: string[]; turns: readonly number[] }>();
+  for (const member of pattern.members) {
+    const turns = turnsOf(member, panel.choices.grain, materials.fabric);
+    const key = `${materials.fabric.facesDiffer && member.turnedOver} ${turns.join(' ')}`;
+    const group = groups.get(key);
+    if (group) group.openings.push(member.opening);
+    else groups.set(key, { member, openings: [member.opening], turns });
+  }
+  const several = groups.size > 1;
+  return [...groups.values()].map(({ member, openings, turns }, index) => {
+    const turnedOver = materials.fabric.facesDiffer && member.turnedOver;
+    return {
+      piece: `${pattern.pattern}-panel${several ? `-${index + 1}` : ''}`,
+      kind: 'panel',
+      pattern: pattern.pattern,
+      outline: turnedOver ? moveOutline(mirrorAbout(0), panel.cut) : panel.cut,
+      count: openings.length,
+      openings,
+      turnedOver,
+      fabric: materials.fabric.id,
+      turns,
+      mayFlip: !materials.fabric.facesDiffer && !materials.fabric.oneWay,
+    };
+  });
+}
+
+/** Quarter and half turns that lay this member's panel as its grain asks; the roll's length runs along x. */
+function turnsOf(member: PatternMember, grain: Choices['grain'], fabric: Fabric): readonly number[] {
+  const up = upInPiece(member.place, fabric.facesDiffer);
+  const along = grain === 'warpAcross' ? 90 : 0;
+  const ways = fabric.oneWay ? [along] : grain === 'either' ? [0, 90, 180, 270] : [along, along + 180];
+  return ways.map((way) => wholeTurn(way - up)).sort((a, b) => a - b);
+}
+
+/** Direction of the opening's up in the piece's own frame, degrees. */
+function upInPiece(place: Rigid, facesDiffer: boolean): number {
+  const up = 90 - (place.angle * 180) / Math.PI;
+  return place.mirrored && !facesDiffer ? 180 - up : up;
+}
+
+function wholeTurn(degrees: number): number {
+  const quarter = Math.round(degrees / 90) * 90;
+  const turn = Math.abs(degrees - quarter) <= QUARTER_SLACK ? quarter : degrees;
+  return ((turn % 360) + 360) % 360;
+}
+
+/** Pocket patches of one shape and cloth are one piece, whichever panel they go on. */
+function pocketPieces(made: readonly Made[]): CutPiece[] {
+  const pieces = new Map<string, CutPiece>();
+  for (const { pattern, hold, materials } of made)
+    for (const pocket of hold.pocketPieces) {
+      const key = `${pocket.piece} ${materials.fabric.id}`;
+      const count = pocket.count * pattern.members.length;
+      const before = pieces.get(key);
+      pieces.set(
+        key,
+        before
+          ? { ...before, count: before.count + count, pattern: `${before.pattern} ${pattern.pattern}` }
+          : {
+              piece: pocket.piece,
+              kind: 'pocket',
+              pattern: pattern.pattern,
+              outline: pocket.outline,
+              count,
+              openings: [],
+              turnedOver: false,
+              fabric: materials.fabric.id,
+              turns: [0, 90, 180, 270],
+              mayFlip: false,
+            },
+      );
+    }
+  return [...pieces.values()];
+}

@@ -1,0 +1,117 @@
+import { cutPieces } from './cutting/cutPieces.ts';
+import { cuttingPlan } from './cutting/cuttingPlan.ts';
+import { QUICK_BUDGET } from './cutting/layPlan.ts';
+import { cautions } from './derive/cautions.ts';
+import { type Materials, materialsOf } from './derive/materials.ts';
+import { remember } from './derive/remember.ts';
+import type { Catalogue } from './document/catalogue.ts';
+import type { Job, Opening } from './document/job.ts';
+import { type HoldInput, holdPlan, type PatchBook } from './hold/holdPlan.ts';
+import { openingPlan } from './openings/openingPlan.ts';
+import { panelPlan } from './panels/panelPlan.ts';
+import { patternPlans } from './patterns/patternPlans.ts';
+import type { Finding } from './plan/finding.ts';
+import type { OpeningPlan, PatternPlan, Plan } from './plan/plan.ts';
+import { pricePlan } from './price/pricePlan.ts';
+import type { Made } from './take-off/needs.ts';
+import { takeOffPlan } from './take-off/takeOffPlan.ts';
+
+/** The stages up to the lay, and what the rest of the flow is worked out from. */
+interface Shapes {
+  readonly plan: Plan;
+  readonly made: readonly Made[];
+}
+
+/**
+ * The whole plan of a job: every stage, from the readings to the price. Same job, catalogue, seed and budget, same plan.
+ *
+ * @param seed for the lay's search, a whole number
+ * @param budget evaluations spent on the lay of each roll width
+ */
+export function derive(job: Job, catalogue: Catalogue, seed: number, budget = QUICK_BUDGET): Plan {
+  const { plan, made } = shapes(job, catalogue, seed);
+  const findings: Finding[] = [...plan.findings];
+  const find = (finding: Finding) => findings.push(finding);
+  const cutting = cuttingPlan(cutPieces(made), made, catalogue, seed, budget, find);
+  const takeOff = takeOffPlan(made, cutting, catalogue);
+  const price = pricePlan(takeOff, plan.patterns, plan.panels, catalogue);
+  return { ...plan, cutting, takeOff, price, findings };
+}
+
+const surveyed = remember(
+  (opening: Opening, { job, catalogue }: { readonly job: Job; readonly catalogue: Catalogue }, find) =>
+    openingPlan(job, opening, catalogue, find),
+  (a, b) => a.job.choices === b.job.choices && a.catalogue.habits === b.catalogue.habits,
+);
+
+interface PanelContext {
+  readonly pattern: PatternPlan;
+  readonly materials: Materials;
+  readonly catalogue: Catalogue;
+}
+
+const finished = remember(
+  (master: OpeningPlan, { pattern, materials, catalogue }: PanelContext, find) =>
+    panelPlan(pattern, master, materials, catalogue, find),
+  (a, b) => a.pattern.pattern === b.pattern.pattern && a.catalogue === b.catalogue,
+);
+
+/** The stages before the lay, quick enough to follow every key: cutting, take-off and price are null. */
+export function deriveShapes(job: Job, catalogue: Catalogue, seed = 1): Plan {
+  return shapes(job, catalogue, seed).plan;
+}
+
+function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
+  const findings: Finding[] = [];
+  const find = (finding: Finding) => {
+    findings.push(finding);
+  };
+  const openings = job.openings.map((opening) => surveyed(opening, { job, catalogue }, find));
+  const materials = new Map<string, Materials>();
+  for (const plan of openings) {
+    const found = materialsOf(plan.choices, catalogue, plan.opening, find);
+    if (found) materials.set(plan.opening, found);
+  }
+  const patterns = patternPlans(
+    openings.filter(({ opening }) => materials.has(opening)),
+    catalogue,
+    find,
+  );
+  const book: PatchBook = { patches: [] };
+  const made = patterns.flatMap((pattern) => {
+    const master = pattern.members[0]!.opening;
+    const plan = openings.find(({ opening }) => opening === master)!;
+    const panel = finished(plan, { pattern, materials: materials.get(master)!, catalogue }, find);
+    if (!panel) return [];
+    const input: HoldInput = {
+      pattern,
+      panel,
+      materials: materials.get(master)!,
+      members: membersOf(pattern, job, openings),
+    };
+    return [{ pattern, panel, hold: holdPlan(input, catalogue, book, find), materials: input.materials }];
+  });
+  for (const caution of cautions(job, openings, made)) find(caution);
+  const plan: Plan = {
+    format: 'panewright.plan',
+    version: 1,
+    job: { id: job.id, name: job.name, units: job.units },
+    seed,
+    openings,
+    patterns,
+    panels: made.map(({ panel }) => panel),
+    hold: made.map(({ hold }) => hold),
+    cutting: null,
+    takeOff: null,
+    price: null,
+    findings,
+  };
+  return { plan, made };
+}
+
+function membersOf(pattern: PatternPlan, job: Job, openings: readonly OpeningPlan[]): HoldInput['members'] {
+  return pattern.members.map((member) => ({
+    opening: job.openings.find(({ id }) => id === member.opening)!,
+    plan: openings.find(({ opening }) => opening === member.opening)!,
+  }));
+}
