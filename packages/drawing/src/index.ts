@@ -1,0 +1,16 @@
+export { installSheet } from './install/installSheet.ts';
+export { laySheet } from './lay/laySheet.ts';
+export * from './options.ts';
+export { type Arc as DrawnArc, arcThrough, flattenPath } from './path.ts';
+export { patternSheet } from './pattern/patternSheet.ts';
+export { pocketSheet } from './pattern/pocketSheet.ts';
+export { type LayDrawing, laysOf, type PieceDrawing, piecesOf } from './piece/pieceDrawing.ts';
+export * from './sheet.ts';
+export { sheetsOf } from './sheetsOf.ts';
+export * from './textClashes.ts';
+export { buyList } from './trade/buyList.ts';
+export { cutList } from './trade/cutList.ts';
+export { quote } from './trade/quote.ts';
+export { english } from './words/english.ts';
+export type { Words } from './words.ts';
+export { workOrder } from './work/workOrder.ts';

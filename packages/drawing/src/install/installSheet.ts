@@ -1,0 +1,247 @@
+import type {
+  HoldPlan,
+  Opening,
+  OpeningPlan,
+  OpeningShape,
+  PanelPlan,
+  PatternMember,
+  PatternPlan,
+} from '@panewright/design';
+import { movePoint, type Outline, type Point, point } from '@panewright/geometry';
+import {
+  type Block,
+  beside,
+  caution,
+  heading,
+  innerWidth,
+  type PageFrame,
+  paginate,
+  paragraph,
+  picture,
+  space,
+  stack,
+} from '../block.ts';
+import { bareLengthText, lengthText, sizeText } from '../figures.ts';
+import { CAPITAL, INK, STYLE } from '../ink.ts';
+import type { SheetInput } from '../options.ts';
+import { pageFrame } from '../pageFrame.ts';
+import { panelPicture } from '../panel/panelPicture.ts';
+import { lineAt } from '../path.ts';
+import type { Sheet } from '../sheet.ts';
+import { tableRows } from '../table.ts';
+import { english } from '../words/english.ts';
+import type { Words } from '../words.ts';
+import { stepBlocks } from '../work/step.ts';
+import { notices } from '../work/workOrder.ts';
+import { fittingOrder } from './fittingOrder.ts';
+
+/** One opening with the panel that goes on it. */
+interface Fitting {
+  readonly opening: OpeningPlan;
+  readonly own: Opening | undefined;
+  readonly shape: OpeningShape;
+  readonly pattern: PatternPlan;
+  readonly member: PatternMember;
+  readonly panel: PanelPlan;
+  readonly hold: HoldPlan | undefined;
+}
+
+/** How the set is fitted: the order of work, then each opening from outside and from inside with its hold points. */
+export function installSheet(input: SheetInput): Sheet {
+  const words = input.options.words ?? english;
+  const title = words.install.title();
+  const frame = pageFrame(input, title);
+  const blocks = [
+    ...front(input, frame, words),
+    ...fittings(input).flatMap((one) => openingBlocks(one, input, frame, words)),
+  ];
+  return {
+    path: 'install-sheet',
+    title: `${title}: ${input.job.name}`,
+    symbols: {},
+    pages: paginate(blocks, frame),
+  };
+}
+
+function fittings({ plan, job }: SheetInput): readonly Fitting[] {
+  return plan.openings.flatMap((opening): Fitting[] => {
+    const pattern = plan.patterns.find(({ members }) =>
+      members.some((one) => one.opening === opening.opening),
+    );
+    const member = pattern?.members.find((one) => one.opening === opening.opening);
+    const panel = plan.panels.find((one) => one.pattern === pattern?.pattern);
+    if (!pattern || !member || !panel || !opening.shape) return [];
+    const hold = plan.hold.find((one) => one.pattern === pattern.pattern);
+    const own = job.openings.find(({ id }) => id === opening.opening);
+    return [{ opening, own, shape: opening.shape, pattern, member, panel, hold }];
+  });
+}
+
+function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
+  const { metrics } = input.options;
+  const width = innerWidth(frame);
+  const exits = input.plan.openings.filter(({ exit }) => exit).map(({ name }) => name);
+  const driving = input.plan.openings.filter(({ driving: seen }) => seen).map(({ name }) => name);
+  const boat = input.job.site.kind === 'boat';
+  const cautions = [
+    ...(exits.length > 0 ? [words.caution.exits(exits)] : []),
+    ...(input.job.site.kind === 'camper' ? [words.caution.driving(driving)] : []),
+    words.caution.heatInside(),
+    ...(boat ? [words.caution.compass()] : []),
+  ];
+  const steps = [
+    { title: words.install.clean(), lines: [words.install.cleanHow()], cautions: [words.caution.solvent()] },
+    { title: words.install.warm(), lines: [words.install.warmHow()], cautions: [] },
+    { title: words.install.hang(), lines: [words.install.hangHow()], cautions: [] },
+    {
+      title: words.install.insideFirst(),
+      lines: [words.install.insideHow(), words.install.press()],
+      cautions: [words.caution.magnetsPinch(), words.caution.magnetsImplants()],
+    },
+    { title: words.install.dwell(), lines: [words.install.dwellHow()], cautions: [] },
+    {
+      title: words.install.takeOff(),
+      lines: [words.install.takeOffHow()],
+      cautions: [words.caution.magnetsSwallow()],
+    },
+  ];
+  return [
+    ...paragraph(words.install.title(), width, metrics, {
+      capital: CAPITAL.small,
+      face: 'bold',
+      colour: INK.accent,
+    }),
+    ...paragraph(input.job.name, width, metrics, { capital: CAPITAL.title, face: 'bold' }),
+    space(3),
+    ...cautions.map((one) => caution(one, width, metrics, words.page.caution())),
+    space(2),
+    ...steps.flatMap((step) => stepBlocks(step, width, metrics, words, false)),
+  ];
+}
+
+function openingBlocks(one: Fitting, input: SheetInput, frame: PageFrame, words: Words): Block[] {
+  const { metrics, units } = input.options;
+  const width = innerWidth(frame);
+  const { opening, shape, pattern, member } = one;
+  const size = sizeText(shape.width.value, shape.height.value, units);
+  const found = input.plan.findings.filter(
+    ({ severity, where }) =>
+      (severity === 'stop' || severity === 'doubt') && where.opening === opening.opening,
+  );
+  return [
+    { ...space(0), space: false, startsPage: true },
+    ...paragraph(opening.name, width, metrics, { capital: CAPITAL.title, face: 'bold' }),
+    ...(opening.place === '' ? [] : paragraph(opening.place, width, metrics, { colour: INK.soft })),
+    ...paragraph(words.install.panel(pattern.pattern, member.turnedOver, size), width, metrics),
+    space(2),
+    ...(opening.exit ? [caution(words.caution.exitHere(), width, metrics, words.caution.exitTitle())] : []),
+    ...(opening.driving ? [caution(words.caution.drivingHere(), width, metrics, words.page.caution())] : []),
+    ...notices(found, width, input, words),
+    views(one, input, width, words),
+    ...holdTable(one, input, width, words),
+  ];
+}
+
+/** The opening seen from outside and from inside, side by side. */
+function views(one: Fitting, input: SheetInput, width: number, words: Words): Block {
+  const { metrics } = input.options;
+  const gap = 14;
+  const each = (width - gap) / 2;
+  const poles = one.hold?.openings.find(({ opening }) => opening === one.opening.opening)?.poles;
+  const view = (side: 'outside' | 'inside') => {
+    const pole = side === 'outside' ? poles?.panelOut : poles?.insideOut;
+    const letter = pole === undefined ? '' : ` ${words.install.pole(pole)}`;
+    const drawn = panelPicture(one.panel, one.hold, metrics, {
+      ...{ width: each, height: 84, place: one.member.place, mirrored: side === 'inside' },
+      opening: one.shape.outline,
+      label: (number) => `${number}${letter}`,
+      obstacles: (one.own?.obstructions ?? []).map(box),
+    });
+    const head = side === 'outside' ? words.install.fromOutside() : words.install.fromInside();
+    const poleWords = pole === undefined ? '' : words.install.poleNote(words.install.pole(pole), pole, side);
+    const edge = edgesMeasured(drawn.at, one.shape, side);
+    const note = paragraph(poleWords, each, metrics, { capital: CAPITAL.small, colour: INK.soft });
+    return stack([
+      heading(head, each, metrics),
+      picture([...drawn.items, ...edge], drawn.height),
+      space(4),
+      ...note,
+    ]);
+  };
+  return beside([
+    { at: 0, block: view('outside') },
+    { at: each + gap, block: view('inside') },
+  ]);
+}
+
+function box({ x, y, width, height }: Opening['obstructions'][number]): Outline {
+  const corners = [point(x + width, y), point(x + width, y + height), point(x, y + height), point(x, y)];
+  const [first, ...rest] = corners.map((to) => ({ kind: 'line', to }) as const);
+  return { segments: [first!, ...rest] };
+}
+
+/** Heavy strokes just outside the two edges the figures are measured from. */
+function edgesMeasured(at: (p: Point) => Point, shape: OpeningShape, side: 'outside' | 'inside') {
+  const [bottomLeft, bottomRight, topRight, topLeft] = shape.corners.map((corner) => at(corner.at));
+  const [low, high] = side === 'outside' ? [bottomLeft!, topLeft!] : [bottomRight!, topRight!];
+  const x = Math.min(low.x, high.x) - 3;
+  const y = Math.min(bottomLeft!.y, bottomRight!.y) - 3;
+  const style = { ...STYLE.cut, colour: INK.accent };
+  const left = Math.min(bottomLeft!.x, bottomRight!.x);
+  const right = Math.max(bottomLeft!.x, bottomRight!.x);
+  return [lineAt(x, low.y, x, high.y, style), lineAt(left, y, right, y, style)];
+}
+
+/** Hold points by their distance from two sides of the opening that a fitter can put a rule to. */
+function holdTable(one: Fitting, input: SheetInput, width: number, words: Words): readonly Block[] {
+  const points = one.hold?.points ?? [];
+  if (points.length === 0) return [];
+  const { metrics, units } = input.options;
+  const [bottomLeft, bottomRight, topRight, topLeft] = one.shape.corners.map((corner) => corner.at);
+  const order = fittingOrder(one, points);
+  const rows = points.map((hold) => {
+    const at = movePoint(one.member.place, hold.centre);
+    const figures = [
+      distanceToLine(at, bottomLeft!, topLeft!),
+      distanceToLine(at, bottomRight!, topRight!),
+      distanceToLine(at, bottomLeft!, bottomRight!),
+    ];
+    return [
+      String(hold.number),
+      ...figures.map((value) => bareLengthText(value, units)),
+      String(order.indexOf(hold.number) + 1),
+    ];
+  });
+  const columns = [
+    { title: words.install.number(), width: width * 0.12 },
+    { title: words.install.leftOutside(), width: width * 0.25, align: 'end' as const },
+    { title: words.install.leftInside(), width: width * 0.25, align: 'end' as const },
+    { title: words.install.upFrom(), width: width * 0.22, align: 'end' as const },
+    { title: words.install.order(), width: width * 0.16, align: 'end' as const },
+  ];
+  return [
+    space(3),
+    ...paragraph(
+      words.install.tableNote(units === 'in' ? words.install.inches() : words.install.millimetres()),
+      width,
+      metrics,
+      {
+        capital: CAPITAL.small,
+      },
+    ),
+    ...tableRows(columns, rows, metrics, { capital: CAPITAL.body }),
+    space(2),
+    ...paragraph(
+      words.install.gap(lengthText(one.shape.width.value, units), lengthText(one.shape.height.value, units)),
+      width,
+      metrics,
+      {
+        ...{ capital: CAPITAL.small, colour: INK.soft },
+      },
+    ),
+  ];
+}
+
+function distanceToLine(p: Point, a: Point, b: Point): number {
+  return Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / Math.hypot(b.x - a.x, b.y - a.y);
+}

@@ -1,0 +1,307 @@
+import type { Choices } from '@panewright/design';
+import { type Outline, type Point, point } from '@panewright/geometry';
+import { oneLine } from '../block.ts';
+import { CAPITAL, INK, STYLE } from '../ink.ts';
+import { boxAround, largestFree, type Occupied, occupied, placeNear } from '../labelPlacer.ts';
+import type { SheetInput } from '../options.ts';
+import {
+  type Box,
+  boxOfPoints,
+  circle,
+  flattenPath,
+  group,
+  lineAt,
+  outlinePath,
+  rectangle,
+} from '../path.ts';
+import type { Item, Page, PathItem, TextItem } from '../sheet.ts';
+import { fitText, leading, sizeFor, text, widthOf } from '../text.ts';
+import type { Words } from '../words.ts';
+import { bar } from './bar.ts';
+import type { CheckSizes } from './checkSizes.ts';
+import { MARGIN, OVERLAP, printedCount, type Tile, type Tiling } from './tiling.ts';
+
+/** A name to set beside a mark. */
+export interface MarkLabel {
+  readonly at: Point;
+  readonly words: string;
+  readonly strong: boolean;
+}
+
+/** What is drawn on tiles, in its own frame, and what the tiles say about it. */
+export interface TileSubject {
+  readonly input: SheetInput;
+  readonly words: Words;
+  /** The symbol that draws it. */
+  readonly symbol: string;
+  readonly name: string;
+  readonly outer: Outline;
+  readonly grain: Choices['grain'];
+  /** Whether up and grain are shown. */
+  readonly arrows: boolean;
+  /** Its lines, flattened: what a text may not touch. */
+  readonly lines: readonly (readonly Point[])[];
+  readonly marks: readonly MarkLabel[];
+  /** On the tile with the most room, first line first. */
+  readonly tileWords: string;
+  readonly shortWords: string;
+  readonly footWords: string;
+  readonly sizes: CheckSizes;
+}
+
+/** One tile at true size: its part of the pattern in a window, marks to join it by, its name and its check square. */
+export function tilePage(subject: TileSubject, tiling: Tiling, one: Tile): Page {
+  const { width, height } = tiling.paper;
+  const shift = point(MARGIN.side - one.window.minX, MARGIN.foot - one.window.minY);
+  const window = {
+    x: MARGIN.side,
+    y: MARGIN.foot,
+    width: one.window.maxX - one.window.minX,
+    height: one.window.maxY - one.window.minY,
+  };
+  const registers = registerMarks(tiling, one, shift);
+  return {
+    label: one.label,
+    width,
+    height,
+    items: [
+      { kind: 'use', symbol: subject.symbol, at: shift, window },
+      group('frame', [rectangle(window, { line: STYLE.frame })]),
+      group('register', registers),
+      group('text', [...labels(subject, one, shift, registers), ...neighbours(subject, tiling, one)]),
+      ...foot(subject, tiling, one),
+    ],
+  };
+}
+
+const REGISTER = { radius: 2.2, reach: 5 } as const;
+
+/** A ringed cross in the middle of each overlap with a printed neighbour: at its corners and half-way along. */
+function registerMarks(tiling: Tiling, one: Tile, shift: Point): PathItem[] {
+  const { window } = one;
+  const half = OVERLAP / 2;
+  const xs = [window.minX + half, (window.minX + window.maxX) / 2, window.maxX - half];
+  const ys = [window.minY + half, (window.minY + window.maxY) / 2, window.maxY - half];
+  const printed = (row: number, column: number) =>
+    tiling.tiles.some((other) => other.printed && other.row === row && other.column === column);
+  return xs.flatMap((x, i) =>
+    ys.flatMap((y, j) => {
+      const [dc, dr] = [i - 1, 1 - j];
+      const around = [
+        [dr, dc],
+        [0, dc],
+        [dr, 0],
+      ] as const;
+      const shared = around.some(([r, c]) => (r !== 0 || c !== 0) && printed(one.row + r, one.column + c));
+      return shared ? registerMark(point(x + shift.x, y + shift.y)) : [];
+    }),
+  );
+}
+
+function registerMark(at: Point): PathItem[] {
+  const { radius, reach } = REGISTER;
+  return [
+    lineAt(at.x - reach, at.y, at.x + reach, at.y, STYLE.register),
+    lineAt(at.x, at.y - reach, at.x, at.y + reach, STYLE.register),
+    circle(at, radius, { line: STYLE.register }),
+  ];
+}
+
+/** Names on the pattern itself: hold point numbers, the start of the binding, and the pattern's name where there is room. */
+function labels(subject: TileSubject, one: Tile, shift: Point, registers: readonly PathItem[]): Item[] {
+  const inner = { minX: MARGIN.side + 1.5, minY: MARGIN.foot + 1.5, maxX: 0, maxY: 0 };
+  inner.maxX = MARGIN.side + one.window.maxX - one.window.minX - 1.5;
+  inner.maxY = MARGIN.foot + one.window.maxY - one.window.minY - 1.5;
+  const taken = occupied(inner);
+  const onPage = (p: Point) => point(p.x + shift.x, p.y + shift.y);
+  for (const points of subject.lines) taken.addLine(points.map(onPage));
+  for (const mark of registers) taken.addBox(boxOfPoints(flattenPath(mark)));
+  const marks = subject.marks.flatMap((mark) => {
+    const at = onPage(mark.at);
+    const inside = at.x > inner.minX && at.x < inner.maxX && at.y > inner.minY && at.y < inner.maxY;
+    return inside ? markLabel(subject, taken, at, mark) : [];
+  });
+  return [...marks, ...nameBlock(subject, taken, shift)];
+}
+
+function markLabel(subject: TileSubject, taken: Occupied, at: Point, mark: MarkLabel): Item[] {
+  const { metrics } = subject.input.options;
+  const look = {
+    capital: mark.strong ? CAPITAL.lead : CAPITAL.small,
+    face: mark.strong ? 'bold' : 'regular',
+  } as const;
+  const size = sizeFor(metrics, look.capital);
+  const box = {
+    width: widthOf(mark.words, metrics, look) + 1,
+    height: size * (metrics.ascent + metrics.descent),
+  };
+  const middle = placeNear(taken, at, box, { from: 6, to: 60 });
+  if (middle === undefined) return [];
+  const base = point(middle.x, middle.y - (size * (metrics.ascent - metrics.descent)) / 2);
+  return [text(mark.words, base, metrics, { ...look, anchor: 'middle' })];
+}
+
+/** The pattern's name, the openings it serves, which way is up and how the cloth runs, in the largest free place. */
+function nameBlock(subject: TileSubject, taken: Occupied, shift: Point): Item[] {
+  const inside = insideOf(subject.outer, shift);
+  const room = largestFree(taken, { width: 24, height: 16 }, inside);
+  if (room === undefined) return [];
+  const { metrics } = subject.input.options;
+  const width = room.maxX - room.minX;
+  const arrows = subject.arrows && width >= 44 ? 22 : 0;
+  const box = {
+    width: Math.min(width - arrows - 4, 110),
+    height: Math.min(room.maxY - room.minY - 4, 60),
+  };
+  const full = fitText(subject.tileWords, box, metrics, { most: CAPITAL.lead, least: CAPITAL.small });
+  const fitted =
+    full ?? fitText(subject.shortWords, box, metrics, { most: CAPITAL.heading, least: CAPITAL.small });
+  if (fitted === undefined) return [];
+  const size = sizeFor(metrics, fitted.capital);
+  const high =
+    (fitted.lines.length - 1) * leading(fitted.capital) + size * (metrics.ascent + metrics.descent);
+  const middleY = (room.minY + room.maxY) / 2;
+  const left = room.minX + 2 + arrows + Math.max(0, (width - arrows - 4 - box.width) / 2);
+  const texts = fitted.lines.map((words, index) =>
+    text(
+      words,
+      point(left, middleY + high / 2 - size * metrics.ascent - index * leading(fitted.capital)),
+      metrics,
+      { capital: fitted.capital, face: index === 0 ? 'bold' : 'regular' },
+    ),
+  );
+  const arrowBox = boxAround(point(left - arrows / 2 - 1, middleY), {
+    width: arrows,
+    height: Math.min(box.height, 44),
+  });
+  return arrows === 0 || box.height < 18 ? texts : [...texts, ...upArrow(subject, arrowBox)];
+}
+
+/** Whether a point of the page lies inside an outline. Asked row by row, so each row's crossings are kept. */
+function insideOf(outline: Outline, shift: Point): (p: Point) => boolean {
+  const ring = flattenPath(outlinePath(outline, {}), 0.2).map((p) => point(p.x + shift.x, p.y + shift.y));
+  const rows = new Map<number, readonly number[]>();
+  const crossings = (y: number): readonly number[] => {
+    const known = rows.get(y);
+    if (known !== undefined) return known;
+    const found: number[] = [];
+    for (let i = 1; i < ring.length; i++) {
+      const [a, b] = [ring[i - 1]!, ring[i]!];
+      if (a.y > y !== b.y > y) found.push(a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y));
+    }
+    rows.set(y, found);
+    return found;
+  };
+  return ({ x, y }) => crossings(y).filter((one) => one < x).length % 2 === 1;
+}
+
+/** Up on the opening, and the run of the warp beside it. */
+function upArrow(subject: TileSubject, box: Box): Item[] {
+  const { metrics } = subject.input.options;
+  const x = box.minX + 6;
+  const low = box.minY + 5;
+  const up = subject.words.pattern.up();
+  const label = oneLine(up, 12, metrics, { most: CAPITAL.small, least: 1.4 });
+  const arrow = [
+    lineAt(x, low + 1, x, box.maxY, STYLE.mark),
+    lineAt(x, box.maxY, x - 2.5, box.maxY - 5, STYLE.mark),
+    lineAt(x, box.maxY, x + 2.5, box.maxY - 5, STYLE.mark),
+    text(label.words, point(x, box.minY), metrics, { capital: label.capital, anchor: 'middle' }),
+  ];
+  return [group('mark', arrow), group('grain', grainArrow(subject, box))];
+}
+
+/** A two-headed arrow along the warp; none where the cloth may run either way. */
+function grainArrow(subject: TileSubject, box: Box): Item[] {
+  const { grain } = subject;
+  if (grain === 'either') return [];
+  const centre = point(box.maxX - 4, (box.minY + box.maxY) / 2);
+  const half = grain === 'warpUp' ? (box.maxY - box.minY) / 2 - 1 : 4;
+  const turn = grain === 'warpUp' ? Math.PI / 2 : 0;
+  const at = (along: number, aside: number) =>
+    point(
+      centre.x + along * Math.cos(turn) - aside * Math.sin(turn),
+      centre.y + along * Math.sin(turn) + aside * Math.cos(turn),
+    );
+  const stroke = (a: Point, b: Point) => lineAt(a.x, a.y, b.x, b.y, STYLE.grain);
+  return [
+    stroke(at(-half, 0), at(half, 0)),
+    ...[-1, 1].flatMap((end) =>
+      [-1, 1].map((side) => stroke(at(end * half, 0), at(end * (half - 3), side * 1.6))),
+    ),
+  ];
+}
+
+/** In the clear margin: which tile joins on which side. */
+function neighbours(subject: TileSubject, tiling: Tiling, one: Tile): TextItem[] {
+  const { metrics } = subject.input.options;
+  const { width, height } = tiling.paper;
+  const find = (row: number, column: number) =>
+    tiling.tiles.find((other) => other.printed && other.row === row && other.column === column);
+  const middleX = width / 2;
+  const middleY = MARGIN.foot + (height - MARGIN.foot - MARGIN.top) / 2;
+  const sides = [
+    { tile: find(one.row, one.column - 1), at: point(MARGIN.side - 2.5, middleY), turn: Math.PI / 2 },
+    {
+      tile: find(one.row, one.column + 1),
+      at: point(width - MARGIN.side + 2.5, middleY),
+      turn: -Math.PI / 2,
+    },
+    { tile: find(one.row - 1, one.column), at: point(middleX, height - MARGIN.top + 2.5), turn: 0 },
+    { tile: find(one.row + 1, one.column), at: point(middleX, MARGIN.foot - 4.5), turn: 0 },
+  ];
+  return sides.flatMap(({ tile, at, turn }) =>
+    tile === undefined
+      ? []
+      : [
+          text(subject.words.pattern.joins(tile.label), at, metrics, {
+            ...{ capital: CAPITAL.small, anchor: 'middle', turn, colour: INK.soft },
+          }),
+        ],
+  );
+}
+
+function foot(subject: TileSubject, tiling: Tiling, one: Tile): Item[] {
+  const { metrics } = subject.input.options;
+  const { sizes, words } = subject;
+  const y = 6;
+  const squareX = tiling.paper.width - MARGIN.side - sizes.smallSquare;
+  const barX = squareX - 10 - sizes.tileBar;
+  const room = barX - MARGIN.side - 5;
+  const place = words.pattern.tileOf(one.label, printedCount(tiling));
+  const name = oneLine(
+    subject.name,
+    room,
+    metrics,
+    { most: CAPITAL.lead, least: CAPITAL.small },
+    { face: 'bold' },
+  );
+  const below = oneLine(place, room, metrics, { most: CAPITAL.small, least: 2 });
+  const job = oneLine(
+    subject.footWords,
+    room,
+    metrics,
+    { most: CAPITAL.small, least: 2 },
+    { colour: INK.soft },
+  );
+  return [
+    group('text', [
+      text(name.words, point(MARGIN.side, y + 8.6), metrics, { capital: name.capital, face: 'bold' }),
+      text(below.words, point(MARGIN.side, y + 3.9), metrics, { capital: below.capital }),
+      text(job.words, point(MARGIN.side, y - 0.4), metrics, { capital: job.capital, colour: INK.soft }),
+    ]),
+    group('measure', [
+      rectangle(
+        { x: squareX, y, width: sizes.smallSquare, height: sizes.smallSquare },
+        { line: STYLE.measure },
+      ),
+      ...bar(point(barX, y), sizes.tileBar, sizes.step),
+    ]),
+    group('text', [
+      text(words.pattern.tileCheck(sizes.tileBarText, sizes.smallSquareText), point(barX, y + 6), metrics, {
+        capital: CAPITAL.small,
+        colour: INK.soft,
+      }),
+    ]),
+  ];
+}

@@ -1,0 +1,25 @@
+import { installSheet } from './install/installSheet.ts';
+import { laySheet } from './lay/laySheet.ts';
+import type { SheetInput } from './options.ts';
+import { patternSheet } from './pattern/patternSheet.ts';
+import { pocketSheet } from './pattern/pocketSheet.ts';
+import type { Sheet } from './sheet.ts';
+import { buyList } from './trade/buyList.ts';
+import { cutList } from './trade/cutList.ts';
+import { quote } from './trade/quote.ts';
+import { workOrder } from './work/workOrder.ts';
+
+/** Every sheet of a job that its plan has something for, in the order they are needed. */
+export function sheetsOf(input: SheetInput): readonly Sheet[] {
+  const sheets = [
+    workOrder(input),
+    ...input.plan.patterns.map(({ pattern }) => patternSheet(input, pattern)),
+    pocketSheet(input),
+    laySheet(input),
+    cutList(input),
+    installSheet(input),
+    buyList(input),
+    quote(input),
+  ];
+  return sheets.filter((sheet) => sheet !== undefined);
+}

@@ -1,0 +1,327 @@
+/** A few names, the rest counted. */
+const some = (names: readonly string[], most = 6): string =>
+  names.length <= most
+    ? names.join(', ')
+    : `${names.slice(0, most).join(', ')} and ${names.length - most} more`;
+
+const counted = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+
+/** English sentences of the sheets. Figures come in as text, already in the reader's units. */
+export const english = {
+  page: {
+    number: (page: number, pages: number): string => `${page} / ${pages}`,
+    made: (date: string, revision: string): string =>
+      revision === '' ? date : `${date} · revision ${revision}`,
+    jobLine: (job: string, date: string, revision: string): string =>
+      `${job} · ${date}${revision === '' ? '' : ` · revision ${revision}`}`,
+    caution: (): string => 'CAUTION',
+    stop: (): string => 'CANNOT BE MADE AS IT STANDS',
+    doubt: (): string => 'LOOK AGAIN BEFORE CUTTING',
+  },
+  pattern: {
+    title: (pattern: string): string => `Pattern ${pattern}`,
+    outsideFace: (): string => 'This side is the outside face.',
+    up: (): string => 'up',
+    finishedSize: (size: string): string => `Finished panel ${size}`,
+    cutSize: (size: string): string => `Cloth cut ${size}`,
+    grain: (run: string): string => `Grain: ${run}`,
+    warpUp: (): string => 'warp runs up',
+    warpAcross: (): string => 'warp runs across',
+    warpEither: (): string => 'either way, the same on every panel',
+    servesCount: (count: number): string => (count === 1 ? 'Serves 1 opening' : `Serves ${count} openings`),
+    serves: (names: readonly string[]): string => `Serves: ${names.join('; ')}.`,
+    servesSome: (names: readonly string[], more: number): string =>
+      names.length === 0 ? `Serves ${more} openings.` : `Serves: ${names.join('; ')}; and ${more} more.`,
+    turnedOver: (name: string): string => `${name} (turned over)`,
+    turned: (name: string, degrees: number): string => `${name} (turned ${degrees}°)`,
+    holdCount: (count: number): string => `${count} hold points, numbered from the bottom left corner`,
+    joinCheck: (from: number, to: number, length: string): string =>
+      `When joined: from hold point ${from} to ${to} is ${length}.`,
+    tiles: (count: number): string => (count === 1 ? '1 tile' : `${count} tiles`),
+    joining: (): string =>
+      'Trim the right and the upper edge along the frame. Lay each tile on the next so that the ringed crosses meet, and tape. Tiles that would be blank are left out.',
+    measureFirst: (): string => 'Measure this page before printing the rest',
+    measureNote: (square: string, bar: string): string =>
+      `Print at actual size. The square is ${square} both ways, the bar ${bar}. More than 0.5 mm out in 100 mm: set the printer to 100 % and print again.`,
+    joins: (label: string): string => `joins ${label}`,
+    tileOf: (label: string, count: number): string => `Tile ${label}, ${count} in all`,
+    tileCheck: (bar: string, square: string): string => `bar ${bar}, square ${square}`,
+    key: (): string => 'Lines and marks',
+    keyCut: (): string => 'Cut the cloth here',
+    keyFinished: (): string => 'Edge of the finished panel',
+    keyStitch: (): string => 'Stitch line',
+    keyPocket: (): string => 'Pocket, on the inside face',
+    keyHold: (): string => 'Cross in a circle: centre of a magnet. Tick: its place on the edge.',
+    keyCentre: (): string => 'V: middle of a side.',
+    keyBindingStart: (): string => 'Two ticks: the binding begins here.',
+    bindingStarts: (): string => 'binding begins',
+  },
+  edge: (edge: string): string =>
+    (
+      ({ bottom: 'lower side', right: 'right side', top: 'upper side', left: 'left side' }) as Record<
+        string,
+        string
+      >
+    )[edge] ?? edge,
+  site: (kind: 'camper' | 'boat' | 'house' | 'other'): string =>
+    ({ camper: 'camper', boat: 'boat', house: 'house', other: '' })[kind],
+  /** @source sources.md#hot-knife-cautions, #magnet-cautions, #isopropanol-cautions, #exit-cautions */
+  caution: {
+    hotKnife: (): string =>
+      'A hot knife on coated mesh gives off acid fumes that harm the lungs. Cut under extraction or out of doors with a mask for acid gas, or cut cold with shears. Keep solvent well away.',
+    magnetsPinch: (): string =>
+      'These magnets jump together and pinch. Keep them a hand apart, wear eye protection, keep tools and cards away.',
+    magnetsSwallow: (): string =>
+      'Two swallowed magnets can kill. Count them out and in, keep loose ones in a closed box away from children, sew every pocket shut.',
+    magnetsImplants: (): string =>
+      'Whoever wears a pacemaker or another implant keeps 150 mm (6 in) away, and more where the device says so.',
+    compass: (): string =>
+      'Magnets turn a compass. Keep panels and spare magnets well away from it, and check it after fitting.',
+    solvent: (): string =>
+      'Isopropyl alcohol burns and its vapour lights easily. No flame, no hot knife, no cigarette; air the place well; let it dry.',
+    driving: (names: readonly string[]): string =>
+      names.length === 0
+        ? 'Take every panel off before the vehicle is driven.'
+        : `Take every panel off before the vehicle is driven. The driver sees through: ${some(names)}.`,
+    drivingHere: (): string =>
+      'The driver sees through this window. Take the panel off before the vehicle moves.',
+    exits: (names: readonly string[]): string =>
+      `Marked as emergency exit: ${some(names)}. Read the notice on its page before fitting.`,
+    exitTitle: (): string => 'EMERGENCY EXIT',
+    exitHere: (): string =>
+      'Do not fit a panel here, or fit it so that one hand takes it off from inside with no tool. Leave the exit sign and the handle in view. Everyone who sleeps here tries it once. Local rules come first.',
+    heatInside: (): string =>
+      'A parked vehicle or a closed room still gets dangerously hot behind a panel. Never leave a child, a frail person or an animal inside.',
+  },
+  work: {
+    title: (): string => 'Work order',
+    customer: (name: string): string => `For ${name}`,
+    wholeJob: (): string => 'In the order of work',
+    notes: (): string => 'Notes of the job',
+    job: (): string => 'The job',
+    panels: (): string => 'Panels',
+    panelsOf: (panels: number, patterns: number): string =>
+      `${panels}, from ${counted(patterns, 'pattern', 'patterns')}`,
+    holdPoints: (): string => 'Hold points',
+    layName: (lay: string): string => `Lay ${lay}`,
+    layFigures: (cloth: string, width: string, length: string): string =>
+      `${cloth}, ${width} wide, ${length} long`,
+    estimate: (): string => 'Time (estimate)',
+    minutes: (): string => 'min',
+    minutesHeading: (): string => 'Minutes',
+    operation: (): string => 'Work',
+    times: (): string => 'Times',
+    estimated: (): string => 'Estimate',
+    used: (): string => 'Used',
+    printPatterns: (count: number): string => `Print and join ${counted(count, 'pattern', 'patterns')}`,
+    printHow: (): string =>
+      'Measure the square on each front page before printing the rest. Join the tiles at the ringed crosses. Check the length given between two hold points.',
+    layCloth: (count: number): string => `Spread the cloth and cut ${counted(count, 'lay', 'lays')}`,
+    layHow: (): string =>
+      'Follow the lay drawing. Same face up and warp the same way throughout. Mark each piece with its name before it leaves the table.',
+    cutBinding: (count: number): string => `Cut ${counted(count, 'length', 'lengths')} of binding`,
+    cutBindingHow: (): string => 'Roll by roll, as the cut list says. Label each length with its pattern.',
+    markTest: (): string => 'Mark a test magnet',
+    markTestHow: (): string =>
+      'Find the north face with a compass: it draws the south end of the needle. Paint that face red. Use this one magnet for every check on this job.',
+    makePanels: (count: number): string =>
+      `Make the panels: ${counted(count, 'section', 'sections')} on the pages that follow`,
+    makeHow: (): string => 'One section for each pattern. Tick each step when all its panels are done.',
+    fit: (): string => 'Fit the set',
+    fitHow: (): string => 'Follow the install sheet: it shows every opening from outside and from inside.',
+    section: (pattern: string, panels: number): string =>
+      `${pattern} · ${counted(panels, 'panel', 'panels')}`,
+    onePanel: (): string => 'One panel',
+    finished: (): string => 'Finished',
+    cut: (): string => 'Cut',
+    clothName: (): string => 'Cloth',
+    grain: (): string => 'Grain',
+    mass: (): string => 'Mass',
+    pictureNote: (): string => 'Seen from outside. Numbers are hold points.',
+    cutPanels: (count: number, pattern: string): string =>
+      `Cut ${counted(count, 'panel', 'panels')} of ${pattern}`,
+    cloth: (cloth: string, size: string): string => `${cloth}, each ${size}.`,
+    piece: (piece: string, count: number, lays: readonly string[]): string =>
+      lays.length === 0
+        ? `Piece ${piece}: ${count}.`
+        : `Piece ${piece}: ${count}, in lay ${lays.join(', ')}.`,
+    turnedOver: (count: number): string =>
+      `${count} of them with the pattern turned over: the faces of this cloth differ.`,
+    faceUp: (): string => 'Mark the outside face of each with chalk.',
+    mark: (points: number): string => `Mark ${counted(points, 'hold point', 'hold points')} on each panel`,
+    markHow: (): string =>
+      'Through the pattern, on the inside face: each centre, each pocket, the tick on the edge.',
+    markSides: (): string => 'Mark the middle of each side, and the two ticks where the edge begins.',
+    pockets: (all: number, each: number, panels: number): string =>
+      panels === 1 ? `Sew on ${all} pockets` : `Sew on ${all} pockets, ${each} to a panel`,
+    pocketPieces: (pieces: readonly string[]): string => `Patches for each panel: ${pieces.join(', ')}.`,
+    pocketPiece: (piece: string, count: number): string => `${count} × ${piece}`,
+    pocketHow: (seam: string, tack: string): string =>
+      `Straight side on the panel's edge. Sew round the curved side ${seam} in from its edge; leave the straight side open. Back-tack ${tack} at both ends.`,
+    thread: (thread: string, needle: string, stitch: string): string =>
+      needle === ''
+        ? `Thread ${thread}; lockstitch, ${stitch} long.`
+        : `Thread ${thread}; needle ${needle}; lockstitch, ${stitch} long.`,
+    magnets: (count: number, magnet: string): string => `Put in ${count} magnets: ${magnet}`,
+    testMagnet: (pole: 'north' | 'south'): string =>
+      pole === 'north'
+        ? 'North face outward, away from the glass. Hold the red face of the test magnet to the outside of the pocket: it must push away.'
+        : 'South face outward, away from the glass. Hold the red face of the test magnet to the outside of the pocket: it must pull.',
+    testEach: (count: number): string => `Test all ${count} on each panel before sewing on, and again after.`,
+    closePockets: (): string => 'Close the straight side of each pocket with the edge finish.',
+    bind: (panels: number, binding: string): string =>
+      `Bind ${counted(panels, 'panel', 'panels')}: ${binding}`,
+    bindingCut: (length: string, panels: number): string =>
+      panels === 1 ? `Cut length ${length}.` : `Cut length ${length} each, ${panels} lengths.`,
+    bindingStart: (edge: string, overlap: string): string =>
+      `Begin in the middle of the ${edge}, at the two ticks, never at a corner. Overlap the ends ${overlap} and fold the upper one under.`,
+    bindingSeam: (band: string, inset: string): string =>
+      `${band} shows on each face. Stitch ${inset} from the inner edge, through both faces at once.`,
+    hem: (panels: number, width: string): string =>
+      `Hem ${counted(panels, 'panel', 'panels')}, ${width} wide`,
+    hemHow: (run: string, inset: string): string =>
+      `Fold to the inside along the finished line, ${run} round. Stitch ${inset} from the folded edge. Fold corners flat, notched where marked.`,
+    hotCut: (panels: number): string => `Seal the edge of ${counted(panels, 'panel', 'panels')}`,
+    hotCutHow: (run: string): string =>
+      `Cut along the finished line, ${run} round, slowly enough that the yarns seal. Sew the straight side of each pocket shut.`,
+    glassMagnets: (count: number, magnet: string): string =>
+      `Prepare ${count} magnets for inside the glass: ${magnet}`,
+    wrap: (count: number, film: string, strip: string, length: string): string =>
+      `Wrap: cut ${film} in strips ${strip} wide, then in lengths of ${length}, ${count} of them. Fold each round its magnet and seal.`,
+    tape: (count: number, tape: string, length: string): string =>
+      `Tape: ${counted(count, 'piece', 'pieces')} of ${tape}, ${length} long, on the side that goes to the glass.`,
+    glassPole: (pole: 'north' | 'south'): string =>
+      pole === 'north'
+        ? 'Mark the face that goes into the room: south. Check that each draws to a panel pocket the right way round.'
+        : 'Mark the face that goes into the room: north. Check that each draws to a panel pocket the right way round.',
+    check: (): string => 'Check and label each panel',
+    checkSize: (size: string, within: string): string => `Measures ${size}, within ${within}.`,
+    checkPoles: (count: number): string =>
+      `All ${count} pockets closed; all poles right with the test magnet.`,
+    checkLabel: (): string => 'Write opening and pattern on its label.',
+  },
+  /** @source sources.md#acrylic-tape-practice */
+  install: {
+    title: (): string => 'Install sheet',
+    clean: (): string => 'Clean the glass and the magnets',
+    cleanHow: (): string =>
+      'Isopropyl alcohol and water, half and half, on a lint-free cloth. Let it dry. Do not touch the cleaned places.',
+    warm: (): string => 'Work warm and dry',
+    warmHow: (): string =>
+      'Glass, tape and magnets from 21 to 38 °C (70 to 100 °F), never under 10 °C (50 °F). No dew on the glass.',
+    hang: (): string => 'Hang the panel outside first',
+    hangHow: (): string =>
+      'Outside face to you, up arrow up. Use the order in the table: upper corners, upper side, lower corners, the rest. Low-tack tape holds it meanwhile.',
+    insideFirst: (): string => 'Set the magnets inside',
+    insideHow: (): string =>
+      'Each at its number, marked face into the room. It draws to its partner through the glass: let it find its place with the tape still covered, mark round it, then stick.',
+    press: (): string => 'Press each one hard for 10 seconds: 100 kPa (15 psi) over its face.',
+    dwell: (): string => 'Leave it 72 hours',
+    dwellHow: (): string =>
+      'The tape takes 72 hours to reach its full hold. Take the panels off, or leave them slack, until then.',
+    takeOff: (): string => 'Taking off and keeping',
+    takeOffHow: (): string =>
+      'Peel from a lower corner. Lay panels flat or roll them mesh outward, pockets apart, dry. Do not fold over a magnet.',
+    panel: (pattern: string, turned: boolean, size: string): string =>
+      turned
+        ? `Panel ${pattern}, pattern turned over. Opening ${size}.`
+        : `Panel ${pattern}. Opening ${size}.`,
+    fromOutside: (): string => 'Seen from outside',
+    fromInside: (): string => 'Seen from inside',
+    pole: (pole: 'north' | 'south'): string => (pole === 'north' ? 'N' : 'S'),
+    poleNote: (letter: string, pole: 'north' | 'south', side: 'outside' | 'inside'): string =>
+      side === 'outside'
+        ? `${letter}: on the panel the ${pole} face is outward. Measure from the two heavy edges.`
+        : `${letter}: inside the glass the ${pole} face is to the room. Measure from the two heavy edges.`,
+    number: (): string => 'No.',
+    leftOutside: (): string => 'From left, outside',
+    leftInside: (): string => 'From left, inside',
+    upFrom: (): string => 'Up from lower side',
+    order: (): string => 'Order',
+    inches: (): string => 'inches, to the nearest 1/16',
+    millimetres: (): string => 'millimetres, to the nearest whole one',
+    tableNote: (unit: string): string =>
+      `Magnet centres, square to the sides of the opening and measured from them, as if its corners were sharp. In ${unit}.`,
+    gap: (width: string, height: string): string => `Opening, side to side: ${width} wide, ${height} high.`,
+  },
+  lay: {
+    title: (): string => 'Lay',
+    heading: (lay: string, cloth: string): string => `${lay} · ${cloth}`,
+    figures: (width: string, length: string, density: string, pieces: number): string =>
+      `Roll ${width} wide, ${length} used, ${density} of it in pieces. ${counted(pieces, 'piece', 'pieces')}.`,
+    rows: (rows: number): string => `The roll runs on over ${rows} rows.`,
+    shaded: (): string => 'Darker: pocket patches.',
+  },
+  pocket: {
+    title: (): string => 'Pocket patches',
+    note: (): string =>
+      'At full size: measure the bar. Straight side down, to the edge of the panel; the tick is its middle.',
+    name: (piece: string, count: number): string => `${piece} · cut ${count}`,
+    for: (patterns: readonly string[]): string => `For ${some(patterns, 8)}`,
+  },
+  piece: {
+    name: (piece: string, count: number): string => `${piece} · cut ${count}`,
+    turnedOver: (): string => 'pattern turned over',
+    units: (): string => 'units: millimetres',
+  },
+  buy: {
+    title: (): string => 'Buy list',
+    noSupplier: (): string => 'No supplier named',
+    item: (): string => 'Item',
+    used: (): string => 'Used',
+    buy: (): string => 'Buy',
+    left: (): string => 'Left over',
+    cost: (): string => 'Cost',
+    packs: (count: number, each: string): string => `${count} × ${each}`,
+    roll: (name: string, width: string): string => `${name}, ${width} wide`,
+    total: (cost: string): string => `All suppliers together: ${cost}`,
+    note: (): string => 'Whole packs at the prices of the shop’s catalogue, before tax and carriage.',
+    csv: (): readonly string[] => [
+      ...['supplier', 'item', 'name', 'unit', 'used', 'packs', 'pack quantity', 'left over'],
+      ...['pack price, minor units', 'cost, minor units'],
+    ],
+  },
+  quote: {
+    title: (): string => 'Quote',
+    for: (): string => 'For',
+    from: (): string => 'From',
+    job: (name: string, id: string, date: string): string => `${name} · ${id} · ${date}`,
+    opening: (): string => 'Panel for',
+    price: (): string => 'Price',
+    size: (size: string): string => `Opening ${size}`,
+    subtotal: (): string => 'Panels',
+    tax: (rate: string): string => `Tax ${rate}`,
+    total: (): string => 'Total',
+    valid: (days: number, until: string): string =>
+      `Valid for ${counted(days, 'day', 'days')}, until ${until}.`,
+    exits: (names: readonly string[]): string =>
+      `Marked as emergency exit: ${some(names)}. A panel there must come off from inside with one hand and no tool, and local rules come first.`,
+    terms: (): string => 'Terms',
+  },
+  cut: {
+    title: (): string => 'Cut list',
+    nothing: (): string => 'There is nothing to cut: no opening has a panel yet.',
+    pieces: (): string => 'Pieces of cloth',
+    piece: (): string => 'Piece',
+    count: (): string => 'Count',
+    size: (): string => 'Cut size',
+    cloth: (): string => 'Cloth',
+    strip: (kind: 'binding' | 'wrapFilm' | 'tape', name: string): string =>
+      ({ binding: `Binding: ${name}`, wrapFilm: `Wrap film: ${name}`, tape: `Tape: ${name}` })[kind],
+    stock: (length: string): string => `From rolls of ${length}`,
+    roll: (): string => 'Roll',
+    lengths: (): string => 'Cut, in this order',
+    left: (): string => 'Left over',
+    lengthFor: (count: number, length: string, whom: string): string =>
+      count === 1 ? `${length} (${whom})` : `${count} × ${length} (${whom})`,
+    csv: (): readonly string[] => [
+      'kind',
+      'material',
+      'piece or roll',
+      'count',
+      'length mm',
+      'width mm',
+      'for',
+    ],
+  },
+} as const;

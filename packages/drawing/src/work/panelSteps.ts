@@ -1,0 +1,187 @@
+import type { HoldPlan, PanelPlan, PatternPlan, Plan } from '@panewright/design';
+import { tapePieces, wrapSize } from '@panewright/design';
+import { fineLengthText, lengthText, sizeText } from '../figures.ts';
+import type { SheetInput } from '../options.ts';
+import type { Words } from '../words.ts';
+import { materialsNamed, type Named } from './materialsOf.ts';
+import type { Step } from './step.ts';
+
+/** One pattern's panels as the maker meets them. */
+export interface PanelWork {
+  readonly input: SheetInput;
+  readonly words: Words;
+  readonly pattern: PatternPlan;
+  readonly panel: PanelPlan;
+  readonly hold: HoldPlan | undefined;
+  readonly named: Named;
+  readonly panels: number;
+  readonly points: number;
+}
+
+export function panelWork(
+  input: SheetInput,
+  pattern: PatternPlan,
+  panel: PanelPlan,
+  words: Words,
+): PanelWork {
+  const hold = input.plan.hold.find((one) => one.pattern === pattern.pattern);
+  return {
+    ...{ input, words, pattern, panel, hold },
+    named: materialsNamed(panel.choices, input.catalogue),
+    panels: pattern.members.length,
+    points: hold?.points.length ?? 0,
+  };
+}
+
+/** The steps for the panels of one pattern, in the order of work. */
+export const panelSteps = (work: PanelWork): readonly Step[] => [
+  cutStep(work),
+  markStep(work),
+  ...(work.points > 0 ? [pocketStep(work), magnetStep(work)] : []),
+  edgeStep(work),
+  ...(work.points > 0 ? [wrapStep(work)] : []),
+  checkStep(work),
+];
+
+function cutStep({ input, words, pattern, panel, named, panels }: PanelWork): Step {
+  const { units } = input.options;
+  const pieces = (input.plan.cutting?.pieces ?? []).filter(
+    (one) => one.kind === 'panel' && one.pattern === pattern.pattern,
+  );
+  const turned = pattern.members.filter(({ turnedOver }) => turnedOver).length;
+  return {
+    title: words.work.cutPanels(panels, pattern.pattern),
+    lines: [
+      words.work.cloth(
+        named.fabric?.name ?? panel.choices.fabric,
+        sizeText(panel.cutWidth.value, panel.cutHeight.value, units),
+      ),
+      ...pieces.map((one) => words.work.piece(one.piece, one.count, laysOf(input.plan, one.piece))),
+      ...(turned > 0 && named.fabric?.facesDiffer ? [words.work.turnedOver(turned)] : []),
+      words.work.faceUp(),
+    ],
+    cautions: named.fabric?.heatCut ? [words.caution.hotKnife()] : [],
+  };
+}
+
+const laysOf = (plan: Plan, piece: string): readonly string[] =>
+  (plan.cutting?.lays ?? [])
+    .filter(({ placements }) => placements.some((one) => one.piece === piece))
+    .map(({ lay }) => lay);
+
+function markStep({ words, points, panel }: PanelWork): Step {
+  return {
+    title: words.work.mark(points),
+    lines: [words.work.markHow(), ...(panel.stitch.length > 0 ? [words.work.markSides()] : [])],
+    cautions: [],
+  };
+}
+
+function pocketStep({ input, words, hold, named, panels, points, panel }: PanelWork): Step {
+  const { units } = input.options;
+  const { habits } = input.catalogue;
+  const pieces = (hold?.pocketPieces ?? []).map(({ piece, count }) => words.work.pocketPiece(piece, count));
+  return {
+    title: words.work.pockets(points * panels, points, panels),
+    lines: [
+      words.work.pocketPieces(pieces),
+      words.work.pocketHow(fineLengthText(habits.pocketSeam, units), fineLengthText(habits.backTack, units)),
+      threadLine(named, panel, fineLengthText(habits.stitchLength, units), words),
+    ],
+    cautions: [],
+  };
+}
+
+function threadLine(named: Named, panel: PanelPlan, stitch: string, words: Words): string {
+  return named.thread === undefined
+    ? words.work.thread(panel.choices.thread, '', stitch)
+    : words.work.thread(named.thread.name, named.thread.needle, stitch);
+}
+
+function magnetStep({ words, named, panel, points, panels }: PanelWork): Step {
+  const name = named.outside?.name ?? panel.choices.hold.outside;
+  return {
+    title: words.work.magnets(points * panels, name),
+    lines: [
+      words.work.testMagnet(panel.choices.hold.poleOut),
+      words.work.testEach(points),
+      words.work.closePockets(),
+    ],
+    cautions: [words.caution.magnetsPinch(), words.caution.magnetsSwallow(), words.caution.magnetsImplants()],
+  };
+}
+
+function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
+  const { units } = input.options;
+  const { habits } = input.catalogue;
+  const { edging } = panel;
+  const stitch = fineLengthText(habits.stitchLength, units);
+  if (edging.kind === 'binding')
+    return {
+      title: words.work.bind(panels, named.binding?.name ?? edging.binding),
+      lines: [
+        words.work.bindingCut(lengthText(edging.cutLength.value, units), panels),
+        words.work.bindingStart(words.edge(edging.startsAt.edge), lengthText(edging.overlap, units)),
+        words.work.bindingSeam(
+          fineLengthText(panel.bandWidth, units),
+          fineLengthText(habits.stitchInset, units),
+        ),
+        threadLine(named, panel, stitch, words),
+      ],
+      cautions: [],
+    };
+  if (edging.kind === 'hem')
+    return {
+      title: words.work.hem(panels, lengthText(edging.width, units)),
+      lines: [
+        words.work.hemHow(lengthText(edging.run.value, units), fineLengthText(habits.stitchInset, units)),
+        threadLine(named, panel, stitch, words),
+      ],
+      cautions: [],
+    };
+  return {
+    title: words.work.hotCut(panels),
+    lines: [words.work.hotCutHow(lengthText(edging.run.value, units))],
+    cautions: [words.caution.hotKnife()],
+  };
+}
+
+function wrapStep({ input, words, named, panel, points, panels }: PanelWork): Step {
+  const { units } = input.options;
+  const { inside, wrapFilm, tape } = named;
+  const lines = [];
+  if (inside !== undefined && wrapFilm !== undefined) {
+    const wrap = wrapSize(inside, wrapFilm);
+    lines.push(
+      words.work.wrap(
+        points * panels,
+        wrapFilm.name,
+        fineLengthText(wrap.stripWidth, units),
+        fineLengthText(wrap.cutLength, units),
+      ),
+    );
+  }
+  if (inside !== undefined && tape !== undefined) {
+    const pieces = tapePieces(inside, tape);
+    lines.push(words.work.tape(pieces.count, tape.name, fineLengthText(pieces.length, units)));
+  }
+  return {
+    title: words.work.glassMagnets(points * panels, inside?.name ?? panel.choices.hold.inside),
+    lines: [...lines, words.work.glassPole(panel.choices.hold.poleOut)],
+    cautions: [],
+  };
+}
+
+function checkStep({ input, words, panel, points }: PanelWork): Step {
+  const { units } = input.options;
+  const size = sizeText(panel.finishedWidth.value, panel.finishedHeight.value, units);
+  return {
+    title: words.work.check(),
+    lines: [
+      words.work.checkSize(size, lengthText(units === 'in' ? 3.175 : 3, units)),
+      ...(points > 0 ? [words.work.checkPoles(points)] : []),
+      words.work.checkLabel(),
+    ],
+    cautions: [],
+  };
+}
