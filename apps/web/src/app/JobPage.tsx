@@ -1,0 +1,147 @@
+import { type ReactNode, useEffect, useState } from 'react';
+import { Redirect, useLocation, useParams } from 'wouter';
+import { CuttingStage } from '../cutting/CuttingStage.tsx';
+import { JobStrip } from '../drawing/JobStrip.tsx';
+import { MoneyContext, UnitsContext } from '../fields/useUnits.ts';
+import { FindingsStage } from '../findings/FindingsStage.tsx';
+import { STAGES, type Stage } from '../findings/stageOf.ts';
+import { useFindings } from '../findings/useFindings.ts';
+import { HoldStage } from '../hold/HoldStage.tsx';
+import { openWork, useCatalogue, useJob, usePlan, useWork, type Work, WorkContext } from '../job/work.ts';
+import { freeId, newOpening } from '../openings/newOpening.ts';
+import { OpeningsStage } from '../openings/OpeningsStage.tsx';
+import { PanelsStage } from '../panels/PanelsStage.tsx';
+import { PatternsStage } from '../patterns/PatternsStage.tsx';
+import { PriceStage } from '../price/PriceStage.tsx';
+import type { Server } from '../server/server.ts';
+import { SheetsStage } from '../sheets/SheetsStage.tsx';
+import { TakeOffStage } from '../takeOff/TakeOffStage.tsx';
+import { useWords } from '../text/useWords.ts';
+import { Conflict } from './Conflict.tsx';
+import { JobBar } from './JobBar.tsx';
+import { JobStage } from './JobStage.tsx';
+import { LiveWords } from './LiveWords.tsx';
+import { PageBar } from './PageBar.tsx';
+import { RevisionsStage } from './RevisionsStage.tsx';
+import { StageNav } from './StageNav.tsx';
+import { sentenceOf } from './useAsk.ts';
+import { useCurrent } from './useCurrent.ts';
+import { useUndoKeys } from './useUndoKeys.ts';
+
+/** One job, opened from the server. */
+export function JobPage({ id, server }: { readonly id: string; readonly server: Server }) {
+  const w = useWords();
+  const [work, setWork] = useState<Work | null>(null);
+  const [sentence, setSentence] = useState<string | null>(null);
+  const [round, setRound] = useState(0);
+  // A new round opens the job again.
+  useEffect(() => {
+    let current = true;
+    let opened: Work | null = null;
+    setSentence(null);
+    openWork(server, id).then(
+      (one) => {
+        opened = one;
+        if (current) setWork(one);
+        else one.stop();
+      },
+      (error) => current && setSentence(sentenceOf(error)),
+    );
+    return () => {
+      current = false;
+      void opened?.jobSave.flush().finally(() => opened?.stop());
+    };
+  }, [id, server, round]);
+  if (work)
+    return (
+      <WorkContext value={work}>
+        <Bench />
+      </WorkContext>
+    );
+  return (
+    <>
+      <PageBar />
+      <main id="main" className="page-note">
+        <h1>{sentence ?? w.app.loading}</h1>
+        {sentence ? (
+          <button type="button" onClick={() => setRound((one) => one + 1)}>
+            {w.app.again}
+          </button>
+        ) : null}
+      </main>
+    </>
+  );
+}
+
+const VIEWS: Readonly<Record<Stage | 'revisions', () => ReactNode>> = {
+  job: JobStage,
+  openings: OpeningsStage,
+  patterns: PatternsStage,
+  panels: PanelsStage,
+  hold: HoldStage,
+  cutting: CuttingStage,
+  takeOff: TakeOffStage,
+  price: PriceStage,
+  sheets: SheetsStage,
+  findings: FindingsStage,
+  revisions: RevisionsStage,
+};
+const isView = (name: string | undefined): name is Stage | 'revisions' => name !== undefined && name in VIEWS;
+
+/** The job laid out: its openings in a row, the stages with their results, and the stage being worked on. */
+function Bench() {
+  const { id, job } = useWork();
+  const { stage } = useParams<{ stage?: string }>();
+  const units = useJob((state) => state.document.units);
+  const name = useJob((state) => state.document.name);
+  const currency = useCatalogue((catalogue) => catalogue.currency);
+  useUndoKeys(job);
+  useEffect(() => {
+    document.title = `${name} · Panewright`;
+  }, [name]);
+  if (!isView(stage)) return <Redirect to={`/jobs/${id}/openings`} replace />;
+  const View = VIEWS[stage];
+  return (
+    <UnitsContext value={units}>
+      <MoneyContext value={currency}>
+        <JobBar />
+        <Strip stage={stage} />
+        <StageNav stage={stage} />
+        <Conflict />
+        <main id="main" tabIndex={-1}>
+          <View />
+        </main>
+        <LiveWords />
+      </MoneyContext>
+    </UnitsContext>
+  );
+}
+
+function Strip({ stage }: { readonly stage: Stage | 'revisions' }) {
+  const w = useWords();
+  const { id, job } = useWork();
+  const [, go] = useLocation();
+  const openings = useJob((state) => state.document.openings);
+  const plans = usePlan((state) => state.plan?.openings) ?? [];
+  const findings = useFindings();
+  const { opening } = useCurrent();
+  const here = (STAGES as readonly string[]).slice(1, 5).includes(stage) ? stage : 'openings';
+  const add = () => {
+    const next = freeId('W', openings);
+    job.edit(`add.${next}`, (draft) => {
+      draft.openings.push(newOpening(next, w.openings.newName(openings.length + 1)));
+    });
+    job.settle();
+    go(`/jobs/${id}/openings/${next}`);
+  };
+  return (
+    <JobStrip
+      openings={openings}
+      plans={plans}
+      findings={findings}
+      selected={opening?.id ?? null}
+      href={(one) => `/jobs/${id}/${here}/${one}`}
+      add={add}
+    />
+  );
+}

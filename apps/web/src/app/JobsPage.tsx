@@ -1,0 +1,145 @@
+import { type FormEvent, useId, useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { emptyJob, type Job, type JobSummary, type UnitName } from '../contract.ts';
+import type { Server } from '../server/server.ts';
+import { showWhen } from '../text/showWhen.ts';
+import { useWords } from '../text/useWords.ts';
+import { PageBar } from './PageBar.tsx';
+import { sentenceOf, useAsk } from './useAsk.ts';
+
+/** The list of jobs, a new one, and the demo. */
+export function JobsPage({ server }: { readonly server: Server }) {
+  const w = useWords();
+  const [, go] = useLocation();
+  const [jobs, again] = useAsk(() => server.listJobs());
+  const [sentence, setSentence] = useState<string | null>(null);
+  const add = async (job: Job) => {
+    try {
+      await server.addJob(job);
+      go(`/jobs/${job.id}/${job.openings.length > 0 ? 'openings' : 'job'}`);
+    } catch (error) {
+      setSentence(sentenceOf(error));
+    }
+  };
+  const openDemo = async () => {
+    try {
+      const demo = await server.demoJob();
+      await add({ ...demo, id: newId('demo') });
+    } catch (error) {
+      setSentence(sentenceOf(error));
+    }
+  };
+  const shown = jobs.kind === 'there' ? jobs.value.filter((one) => !one.removed) : [];
+  return (
+    <>
+      <PageBar />
+      <main id="main" className="jobs-page">
+        <h1>{w.jobs.title}</h1>
+        {sentence ? (
+          <p className="field-sentence" role="alert">
+            {sentence}
+          </p>
+        ) : null}
+        {jobs.kind === 'failed' ? (
+          <div role="alert">
+            <p className="field-sentence">{jobs.sentence}</p>
+            <button type="button" onClick={again}>
+              {w.app.again}
+            </button>
+          </div>
+        ) : null}
+        {jobs.kind === 'there' && shown.length === 0 ? <p className="empty">{w.jobs.empty}</p> : null}
+        <ul className="job-list">
+          {shown.map((job) => (
+            <JobCard key={job.id} job={job} />
+          ))}
+        </ul>
+        <NewJob start={(name, units) => add(emptyJob(newId('job'), name, units))} />
+        <section className="jobs-demo">
+          <p>{w.jobs.demoAbout}</p>
+          <button type="button" onClick={openDemo}>
+            {w.jobs.demo}
+          </button>
+        </section>
+      </main>
+    </>
+  );
+}
+
+function JobCard({ job }: { readonly job: JobSummary }) {
+  const w = useWords();
+  return (
+    <li>
+      <Link href={`/jobs/${job.id}/openings`} className="job-card">
+        <b>{job.name}</b>
+        {job.customer ? <span>{job.customer}</span> : null}
+        <span className="about">
+          {w.jobs.openings(job.openings)}, {w.jobs.changed(showWhen(job.savedAt))},{' '}
+          {w.jobs.revision(job.revision)}
+        </span>
+      </Link>
+    </li>
+  );
+}
+
+function NewJob({ start }: { readonly start: (name: string, units: UnitName) => void }) {
+  const w = useWords();
+  const [name, setName] = useState('');
+  const [units, setUnits] = useState<UnitName>('in');
+  const [sentence, setSentence] = useState<string | null>(null);
+  const id = useId();
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (name.trim() === '') setSentence(w.jobs.needName);
+    else start(name.trim(), units);
+  };
+  return (
+    <form className="new-job" onSubmit={submit}>
+      <h2>{w.jobs.newTitle}</h2>
+      <div className="field">
+        <label htmlFor={`${id}-name`}>{w.jobs.newName}</label>
+        <span className="field-line">
+          <input
+            id={`${id}-name`}
+            value={name}
+            maxLength={100}
+            placeholder={w.jobs.newPlaceholder}
+            aria-invalid={sentence ? true : undefined}
+            aria-describedby={sentence ? `${id}-note` : undefined}
+            onChange={(event) => {
+              setName(event.target.value);
+              setSentence(null);
+            }}
+          />
+        </span>
+        {sentence ? (
+          <p id={`${id}-note`} className="field-sentence" role="alert">
+            {sentence}
+          </p>
+        ) : null}
+      </div>
+      <div className="field">
+        <label htmlFor={`${id}-units`}>{w.jobs.newUnits}</label>
+        <span className="field-line">
+          <select
+            id={`${id}-units`}
+            value={units}
+            onChange={(event) => setUnits(event.target.value as UnitName)}
+          >
+            <option value="in">{w.app.units.in}</option>
+            <option value="mm">{w.app.units.mm}</option>
+          </select>
+        </span>
+      </div>
+      <button type="submit" className="main-button">
+        {w.jobs.start}
+      </button>
+    </form>
+  );
+}
+
+/** An id no other job has: twelve random digits of base 36. */
+function newId(prefix: string): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(12));
+  return `${prefix}-${Array.from(bytes, (byte) => (byte % 36).toString(36)).join('')}`;
+}

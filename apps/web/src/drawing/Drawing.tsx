@@ -1,0 +1,58 @@
+import type { ReactNode } from 'react';
+import type { UnitName } from '../contract.ts';
+import { useUnits } from '../fields/useUnits.ts';
+import { useWords } from '../text/useWords.ts';
+import { Grid, gridStep } from './Grid.tsx';
+import { useWidth } from './useSize.ts';
+import { type Box, fitView, type Padding, type View } from './view.ts';
+
+interface DrawingProps {
+  readonly box: Box;
+  readonly label: string;
+  /** Height over width of the sheet; the drawing is fitted into it. */
+  readonly tall?: number;
+  readonly leastHeight?: number;
+  readonly pad?: Padding;
+  readonly stale?: boolean;
+  readonly caption?: ReactNode;
+  /** Drawn in SVG, after the squared ground. */
+  readonly children: (view: View) => ReactNode;
+  /** Laid over the drawing in HTML: entries at the place where they were measured. */
+  readonly over?: (view: View) => ReactNode;
+}
+
+const PAD: Padding = { x: 28, top: 28, bottom: 28 };
+
+/** A sheet of squared paper with a drawing fitted to it. */
+export function Drawing({
+  box,
+  label,
+  tall = 0.72,
+  leastHeight = 240,
+  pad = PAD,
+  stale,
+  caption,
+  children,
+  over,
+}: DrawingProps) {
+  const w = useWords();
+  const units: UnitName = useUnits();
+  const { ref, width } = useWidth<HTMLDivElement>(640);
+  const height = Math.max(leastHeight, Math.round(width * tall));
+  const view = fitView(box, width, height, width < 520 ? { x: 16, top: 20, bottom: 20 } : pad);
+  return (
+    <figure className={`drawing${stale ? ' drawing-stale' : ''}`}>
+      <div ref={ref} className="drawing-sheet">
+        <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
+          <Grid view={view} units={units} />
+          {children(view)}
+        </svg>
+        {over ? <div className="drawing-over">{over(view)}</div> : null}
+      </div>
+      <figcaption>
+        <span>{stale ? <strong className="needs">{w.drawing.stale}</strong> : caption}</span>
+        <span className="drawing-scale">{w.drawing.grid(gridStep(view, units).name)}</span>
+      </figcaption>
+    </figure>
+  );
+}

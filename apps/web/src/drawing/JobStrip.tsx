@@ -1,0 +1,91 @@
+import { Link } from 'wouter';
+import type { Finding, Opening, OpeningPlan } from '../contract.ts';
+import { useUnits } from '../fields/useUnits.ts';
+import { showSize } from '../text/show.ts';
+import { useWords } from '../text/useWords.ts';
+import { outlinePath } from './outlinePath.ts';
+import { boxAround, fitView } from './view.ts';
+
+/** Height of the drawn row in dots, and the widest one opening may become. */
+const ROW = 88;
+const WIDEST = 170;
+
+interface StripProps {
+  readonly openings: readonly Opening[];
+  readonly plans: readonly OpeningPlan[];
+  readonly findings: readonly Finding[];
+  readonly selected: string | null;
+  readonly href: (opening: string) => string;
+  readonly add: () => void;
+}
+
+/** The whole job as one row of openings, drawn to one scale. */
+export function JobStrip({ openings, plans, findings, selected, href, add }: StripProps) {
+  const w = useWords();
+  const units = useUnits();
+  const shapes = plans.flatMap((plan) => (plan.shape ? [plan.shape] : []));
+  const tallest = Math.max(1, ...shapes.map((shape) => shape.height.value));
+  const widest = Math.max(1, ...shapes.map((shape) => shape.width.value));
+  const scale = Math.min((ROW - 8) / tallest, WIDEST / widest);
+  return (
+    <nav className="strip" aria-label={w.strip.label}>
+      <ul>
+        {openings.map((opening) => {
+          const plan = plans.find((one) => one.opening === opening.id);
+          const own = findings.filter((one) => one.where.opening === opening.id);
+          const stop = own.some((one) => one.severity === 'stop');
+          const doubt = own.some((one) => one.severity === 'doubt');
+          return (
+            <li key={opening.id}>
+              <Link
+                href={href(opening.id)}
+                title={opening.place || undefined}
+                className={`strip-one${stop || doubt ? ' strip-needs' : ''}`}
+                aria-current={opening.id === selected ? 'true' : undefined}
+              >
+                <StripShape plan={plan} scale={scale} />
+                <span className="strip-name">
+                  <b>{opening.id}</b> {opening.name}
+                </span>
+                <span className="strip-size">
+                  {plan?.shape
+                    ? showSize(plan.shape.width.value, plan.shape.height.value, units)
+                    : w.strip.notMeasured}
+                  {opening.exit ? `, ${w.strip.exit}` : ''}
+                </span>
+                {stop || doubt ? (
+                  <span className="strip-mark">{stop ? w.strip.stop : w.strip.doubt}</span>
+                ) : null}
+              </Link>
+            </li>
+          );
+        })}
+        <li className="strip-end">
+          <button type="button" className="strip-add" onClick={add}>
+            <span aria-hidden="true">＋</span> {w.strip.add}
+          </button>
+        </li>
+      </ul>
+    </nav>
+  );
+}
+
+function StripShape({ plan, scale }: { readonly plan: OpeningPlan | undefined; readonly scale: number }) {
+  if (!plan?.shape)
+    return (
+      <svg width={64} height={ROW} aria-hidden="true" className="strip-shape">
+        <rect x={8} y={ROW - 52} width={48} height={48} rx={8} className="line-sketch" />
+      </svg>
+    );
+  const box = boxAround([plan.shape.outline]);
+  const width = Math.max(28, (box.maxX - box.minX) * scale + 8);
+  const height = (box.maxY - box.minY) * scale + 8;
+  const view = fitView(box, width, height, { x: 4, top: 4, bottom: 4 });
+  return (
+    <svg width={width} height={ROW} aria-hidden="true" className="strip-shape">
+      <g transform={`translate(0 ${ROW - height}) ${view.world}`}>
+        <path d={outlinePath(plan.shape.outline)} className="opening-line" />
+      </g>
+    </svg>
+  );
+}

@@ -1,0 +1,34 @@
+import { usePlan } from '../job/work.ts';
+import { FindingItem } from './FindingItem.tsx';
+import { bySeverity, type Stage, stageOf } from './stageOf.ts';
+import { useFindings } from './useFindings.ts';
+
+interface Props {
+  readonly stage: Stage;
+  /** Only those of this opening and of the pattern it shares. */
+  readonly opening?: string;
+}
+
+/** Findings at the place where they arise. */
+export function StageFindings({ stage, opening }: Props) {
+  const findings = useFindings();
+  const patterns = usePlan((state) => state.plan?.patterns);
+  const pattern = patterns?.find((one) => one.members.some((member) => member.opening === opening))?.pattern;
+  const here = findings.filter(({ where, ...one }) => {
+    if (stageOf({ where, ...one }) !== stage) return false;
+    if (opening === undefined) return true;
+    if (where.opening !== undefined) return where.opening === opening;
+    return where.pattern === undefined || where.pattern === pattern;
+  });
+  if (here.length === 0) return null;
+  return (
+    <ul className="findings">
+      {bySeverity(here).map((finding, index) => (
+        // Findings have no id; the list is made anew with each plan.
+        <li key={index}>
+          <FindingItem finding={finding} />
+        </li>
+      ))}
+    </ul>
+  );
+}

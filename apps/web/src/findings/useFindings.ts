@@ -1,0 +1,23 @@
+import { useMemo } from 'react';
+import { type Finding, type Show, showOf } from '../contract.ts';
+import { useCatalogue, useJob, usePlan } from '../job/work.ts';
+import { stageOf } from './stageOf.ts';
+
+/** All that the plan has to say: what comes before the lay at once, the rest as last worked out. */
+export function useFindings(): readonly Finding[] {
+  const plan = usePlan((state) => state.plan);
+  const late = usePlan((state) => state.late);
+  return useMemo(() => {
+    const early = plan?.findings ?? [];
+    const fromLay = late?.findings.filter((one) => stageOf(one) === 'cutting') ?? [];
+    return [...early.filter((one) => stageOf(one) !== 'cutting'), ...fromLay];
+  }, [plan, late]);
+}
+
+/** How this job's sentences show their numbers. */
+export function useShow(): Show {
+  const units = useJob((state) => state.document.units);
+  const openings = useJob((state) => state.document.openings);
+  const currency = useCatalogue((catalogue) => catalogue.currency);
+  return useMemo(() => showOf({ units, openings }, { currency }), [units, openings, currency]);
+}

@@ -1,0 +1,8 @@
+import { createRoot } from 'react-dom/client';
+import { App } from './app/App.tsx';
+import './style/tokens.css';
+import './style/base.css';
+import './style/page.css';
+import './style/drawing.css';
+
+createRoot(document.getElementById('root')!).render(<App />);

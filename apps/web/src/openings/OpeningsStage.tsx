@@ -1,0 +1,81 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import { useCurrent } from '../app/useCurrent.ts';
+import type { ReadingName } from '../contract.ts';
+import { TextArea, TextField } from '../fields/fields.tsx';
+import { StageFindings } from '../findings/StageFindings.tsx';
+import { useWork } from '../job/work.ts';
+import { useWords } from '../text/useWords.ts';
+import { GlassFields } from './GlassFields.tsx';
+import { ObstructionFields } from './ObstructionFields.tsx';
+import { OpeningDrawing } from './OpeningDrawing.tsx';
+import { OpeningFigures } from './OpeningFigures.tsx';
+import { OpeningMenu } from './OpeningMenu.tsx';
+import { ReadingTable } from './ReadingTable.tsx';
+import { openingIn } from './readingEdits.ts';
+import { UseFields } from './UseFields.tsx';
+
+/** The chosen opening: its readings on the drawing, and beside it everything else that is known of it. */
+export function OpeningsStage() {
+  const w = useWords();
+  const current = useCurrent();
+  if (!current.opening)
+    return <p className="empty">{current.anyOpening ? w.openings.choose : w.strip.empty}</p>;
+  return <OneOpening key={current.opening.id} current={current} />;
+}
+
+function OneOpening({ current }: { readonly current: ReturnType<typeof useCurrent> }) {
+  const w = useWords();
+  const { job, id: jobId } = useWork();
+  const [, go] = useLocation();
+  const [again, setAgain] = useState<Readonly<Partial<Record<ReadingName, number>>>>({});
+  const opening = current.opening!;
+  const edit = (key: string, change: (one: ReturnType<typeof openingIn>) => void) =>
+    job.edit(`${key}.${opening.id}`, (draft) => change(openingIn(draft, opening.id)));
+  return (
+    <div className="stage stage-tall">
+      <section className="stage-drawing" aria-label={w.openings.title(opening.id, opening.name)}>
+        <OpeningDrawing opening={opening} plan={current.plan} stale={current.stale} again={again} />
+        {opening.survey.readings.length < 4 ? <p className="teach">{w.openings.teach}</p> : null}
+        <ReadingTable
+          opening={opening}
+          shape={current.plan?.shape ?? null}
+          measureAgain={(of) => setAgain((before) => ({ ...before, [of]: 1 }))}
+        />
+      </section>
+      <section className="stage-side">
+        <h2>{w.openings.title(opening.id, opening.name)}</h2>
+        <StageFindings stage="openings" opening={opening.id} />
+        <div className="fields">
+          <TextField
+            document={job}
+            entry={`name.${opening.id}`}
+            label={w.openings.name}
+            value={opening.name}
+            set={(value) => edit('name', (one) => void (one.name = value))}
+          />
+          <TextField
+            document={job}
+            entry={`place.${opening.id}`}
+            label={w.openings.place}
+            placeholder={w.openings.placeExample}
+            value={opening.place}
+            set={(value) => edit('place', (one) => void (one.place = value))}
+          />
+        </div>
+        {current.plan?.shape ? <OpeningFigures shape={current.plan.shape} /> : null}
+        <UseFields opening={opening} />
+        <GlassFields opening={opening} />
+        <ObstructionFields opening={opening} />
+        <TextArea
+          document={job}
+          entry={`notes.${opening.id}`}
+          label={w.openings.notes}
+          value={opening.notes}
+          set={(value) => edit('notes', (one) => void (one.notes = value))}
+        />
+        <OpeningMenu opening={opening} show={(id) => go(`/jobs/${jobId}/openings${id ? `/${id}` : ''}`)} />
+      </section>
+    </div>
+  );
+}

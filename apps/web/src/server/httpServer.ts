@@ -1,0 +1,50 @@
+import type { OperationInput, OperationName, OperationOutput, Refused as RefusedBody } from '../contract.ts';
+import type { SaveAnswer } from '../job/autosave.ts';
+import { Refused, type Server } from './server.ts';
+
+/** One operation over HTTP. Throws `Refused` where the server says no, another error where it does not answer. */
+async function call<N extends OperationName>(
+  name: N,
+  input: OperationInput<N>,
+  signal?: AbortSignal,
+): Promise<OperationOutput<N>> {
+  const response = await fetch(`/api/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(input),
+    ...(signal ? { signal } : {}),
+  });
+  const body: unknown = await response.json();
+  if (response.ok) return body as OperationOutput<N>;
+  if (typeof body === 'object' && body !== null && 'refusal' in body) throw new Refused(body as RefusedBody);
+  throw new Error(`${name}: ${response.status}`);
+}
+
+/** A save's answer as a value: a conflict and a refusal are states of the page, not faults. */
+async function saved(save: Promise<{ readonly revision: number }>): Promise<SaveAnswer> {
+  try {
+    return { kind: 'saved', revision: (await save).revision };
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    if (error.refusal.code === 'REVISION_STALE') return { kind: 'conflict', theirs: error.refusal.newest };
+    return { kind: 'refused', why: error.message };
+  }
+}
+
+export const httpServer: Server = {
+  listJobs: async () => (await call('listJobs', {})).jobs,
+  addJob: async (job) => {
+    await call('saveJob', { job, basedOn: null });
+  },
+  demoJob: () => call('demoJob', {}),
+  openJob: (id, revision) => call('openJob', revision === undefined ? { id } : { id, revision }),
+  saveJob: (job, basedOn) => saved(call('saveJob', { job, basedOn })),
+  removeJob: async (id, basedOn) => {
+    await call('removeJob', { id, basedOn });
+  },
+  revisions: async (id) => (await call('listRevisions', { id })).revisions,
+  restore: (id, revision, basedOn) => saved(call('restoreJob', { id, revision, basedOn })),
+  openCatalogue: () => call('openCatalogue', {}),
+  saveCatalogue: (catalogue, basedOn) => saved(call('saveCatalogue', { catalogue, basedOn })),
+  sheets: async (input, signal) => (await call('sheets', input, signal)).files,
+};

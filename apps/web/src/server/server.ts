@@ -1,0 +1,40 @@
+import type {
+  Catalogue,
+  Job,
+  JobSummary,
+  OperationInput,
+  OperationOutput,
+  Refused as RefusedBody,
+  Revision,
+} from '../contract.ts';
+import type { SaveAnswer } from '../job/autosave.ts';
+
+export type SheetFile = OperationOutput<'sheets'>['files'][number];
+
+/** What the page asks of the server. One implementation speaks HTTP; a test may stand another in its place. */
+export interface Server {
+  readonly listJobs: () => Promise<readonly JobSummary[]>;
+  readonly addJob: (job: Job) => Promise<void>;
+  readonly demoJob: () => Promise<Job>;
+  readonly openJob: (
+    id: string,
+    revision?: number,
+  ) => Promise<{ readonly job: Job; readonly revision: number }>;
+  readonly saveJob: (job: Job, basedOn: number) => Promise<SaveAnswer>;
+  readonly removeJob: (id: string, basedOn: number) => Promise<void>;
+  readonly revisions: (id: string) => Promise<readonly Revision[]>;
+  readonly restore: (id: string, revision: number, basedOn: number) => Promise<SaveAnswer>;
+  readonly openCatalogue: () => Promise<{ readonly catalogue: Catalogue; readonly revision: number }>;
+  readonly saveCatalogue: (catalogue: Catalogue, basedOn: number) => Promise<SaveAnswer>;
+  readonly sheets: (input: OperationInput<'sheets'>, signal: AbortSignal) => Promise<readonly SheetFile[]>;
+}
+
+/** The server answered, and said no: its words. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly refusal: RefusedBody['refusal'];
+  constructor({ refusal, say }: RefusedBody) {
+    super([say.what, say.do].filter(Boolean).join(' '));
+    this.refusal = refusal;
+  }
+}
