@@ -121,3 +121,22 @@ export function blockPairStiffness(pair: BlockPairGeometry, out: Float64Array): 
   out[1] = ky;
   out[2] = -kx - ky;
 }
+
+/**
+ * Flux of one charged rectangle, of unit charge density, through an equal rectangle `zeta` above it, times
+ * 4 pi: the z-part of the same closed form for a single pair of faces. mm^2.
+ */
+export function rectangleFlux(width: number, height: number, zeta: number): number {
+  let total = 0;
+  for (let i = -1; i <= 1; i++) {
+    for (let j = -1; j <= 1; j++) {
+      const u = i * width;
+      const v = j * height;
+      const r = Math.sqrt(u * u + v * v + zeta * zeta);
+      const weight = (i === 0 ? 2 : -1) * (j === 0 ? 2 : -1);
+      const logs = u * logLess(r, u, v * v + zeta * zeta) + v * logLess(r, v, u * u + zeta * zeta);
+      total += weight * (u * v * Math.atan((u * v) / (r * zeta)) - zeta * (logs + r));
+    }
+  }
+  return total;
+}

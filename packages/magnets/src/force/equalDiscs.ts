@@ -2,8 +2,8 @@ import { completeElliptic } from './elliptic.ts';
 
 const ke = new Float64Array(2);
 
-/** z sqrt(4R^2 + z^2) (K - E) of parameter 4R^2/(4R^2 + z^2). */
-function phi(z: number, diameterSquared: number): number {
+/** Share of a face's area-times-remanence that fails to cross an equal face z away: z sqrt(4R^2 + z^2) (K - E) of parameter 4R^2/(4R^2 + z^2). */
+export function phi(z: number, diameterSquared: number): number {
   const root = Math.sqrt(diameterSquared + z * z);
   completeElliptic(z / root, ke);
   return z * root * (ke[0]! - ke[1]!);

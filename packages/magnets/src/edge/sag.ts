@@ -1,0 +1,93 @@
+import {
+  type Millimetre,
+  mm,
+  type Newton,
+  newton,
+  ok,
+  type Pascal,
+  type Quantity,
+  type Result,
+  refuse,
+} from '@panewright/quantity';
+
+/** Load along an edge, or force in cloth across a width. */
+export type NewtonPerMillimetreRun = Quantity<'N/mm run'>;
+
+export type SagRefusal = {
+  readonly code: 'SPAN_FIGURE_NOT_POSITIVE';
+  readonly figure: 'span' | 'sag' | 'load' | 'pressure' | 'stiffness';
+  readonly value: number;
+};
+
+/** A figure that must be above zero and is not, as a refusal. */
+function notPositive(
+  figures: { readonly [figure in SagRefusal['figure']]?: number },
+): SagRefusal | undefined {
+  for (const [figure, value] of Object.entries(figures) as [SagRefusal['figure'], number][]) {
+    if (!(value > 0 && Number.isFinite(value))) return { code: 'SPAN_FIGURE_NOT_POSITIVE', figure, value };
+  }
+  return undefined;
+}
+
+export interface HangingEdge {
+  /** Pull along the chord, the same everywhere. */
+  readonly tension: Newton;
+  /** Pull at a hold point, where it is greatest. */
+  readonly greatest: Newton;
+  /** Length along the curve. */
+  readonly length: Millimetre;
+}
+
+/**
+ * An edge between two level hold points, hanging as a parabola under a load spread evenly along the chord.
+ *
+ * @param load N per mm of span
+ * @returns tension H = w L^2 / 8 s, greatest pull at the ends, and length
+ * @accuracy exact for the parabola; a catenary differs by 0.03 % at a sag of 1/60
+ * @refuses SPAN_FIGURE_NOT_POSITIVE
+ * @source sources.md#udoeyo
+ */
+export function hangingEdge(
+  span: Millimetre,
+  sag: Millimetre,
+  load: NewtonPerMillimetreRun,
+): Result<HangingEdge, SagRefusal> {
+  const bad = notPositive({ span, sag, load });
+  if (bad) return refuse(bad);
+  const tension = (load * span * span) / (8 * sag);
+  const a = (4 * sag) / span;
+  return ok({
+    tension: newton(tension),
+    greatest: newton(Math.hypot(tension, (load * span) / 2)),
+    length: mm((span / 2) * (Math.sqrt(1 + a * a) + Math.asinh(a) / a)),
+  });
+}
+
+export interface StretchedStrip {
+  readonly sag: Millimetre;
+  /** Per mm of width. */
+  readonly tension: NewtonPerMillimetreRun;
+}
+
+/**
+ * Sag of a flat strip that is just taut before the pressure comes: it stretches until the parabola carries it,
+ * s = (3 p L^4 / 64 E')^(1/3).
+ *
+ * @param stiffness E', N per mm of width for unit strain
+ * @returns sag and tension per width
+ * @range sag under a tenth of the span
+ * @accuracy 1 % of the model at a sag of a tenth; the stiffness of mesh is an estimate until measured
+ * @refuses SPAN_FIGURE_NOT_POSITIVE
+ * @source sources.md#magnets-stretch-sag
+ */
+export function stretchSag(
+  span: Millimetre,
+  pressure: Pascal,
+  stiffness: NewtonPerMillimetreRun,
+): Result<StretchedStrip, SagRefusal> {
+  const bad = notPositive({ span, pressure, stiffness });
+  if (bad) return refuse(bad);
+  const p = pressure * 1e-6;
+  const sag = Math.cbrt((3 * p * span ** 4) / (64 * stiffness));
+  return ok({ sag: mm(sag), tension: ((p * span * span) / (8 * sag)) as NewtonPerMillimetreRun });
+}
