@@ -91,7 +91,7 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
     };
     return [{ pattern, panel, hold: holdPlan(input, catalogue, book, find), materials: input.materials }];
   });
-  for (const caution of cautions(job, openings, made)) find(caution);
+  for (const caution of cautions(job, openings, made, catalogue)) find(caution);
   const plan: Plan = {
     format: 'panewright.plan',
     version: 1,

@@ -17,7 +17,7 @@ export const defaultChoices: Choices = {
   wrapFilm: 'film-clear',
   tape: 'foam-25',
   thread: 'polyester-90',
-  weather: { wind: 8, gustFactor: 1.66, hottest: 70 },
+  weather: { wind: 5.5, gustFactor: 1.66, hottest: 70 },
 };
 
 /** A single pane, flat, with a thin gasket: where a new opening starts. */

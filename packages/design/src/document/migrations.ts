@@ -25,10 +25,14 @@ export type VersionRefusal =
   | {
       readonly code: 'DOCUMENT_OTHER_FORMAT';
       readonly kind: DocumentKind;
-      readonly found: string;
+      readonly found: string | null;
       readonly wanted: string;
     }
-  | { readonly code: 'DOCUMENT_VERSION_UNREADABLE'; readonly kind: DocumentKind; readonly found: string }
+  | {
+      readonly code: 'DOCUMENT_VERSION_UNREADABLE';
+      readonly kind: DocumentKind;
+      readonly found: string | null;
+    }
   | {
       readonly code: 'DOCUMENT_NEWER';
       readonly kind: DocumentKind;
@@ -72,8 +76,9 @@ export function migrate(
   return ok(current);
 }
 
-/** A foreign value short enough to be quoted; what cannot be quoted is named by its JSON type. */
-function brief(value: unknown): string {
+/** A foreign value short enough to be quoted; what cannot be quoted is named by its JSON type; null where there is none. */
+function brief(value: unknown): string | null {
+  if (value === undefined) return null;
   if (typeof value === 'string') return value.length > 40 ? `${value.slice(0, 40)}…` : value;
   if (Array.isArray(value)) return 'array';
   return value === null || typeof value !== 'object' ? String(value) : 'object';

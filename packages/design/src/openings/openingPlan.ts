@@ -5,7 +5,7 @@ import { choicesOf } from '../derive/materials.ts';
 import type { Catalogue } from '../document/catalogue.ts';
 import { isZero, type Job, type Opening, type Reading, type TapeSurvey } from '../document/job.ts';
 import { figure } from '../plan/figure.ts';
-import type { Find } from '../plan/finding.ts';
+import type { Find, FindingNumbers } from '../plan/finding.ts';
 import type { OpeningCorner, OpeningPlan, OpeningShape, ReadingResult } from '../plan/plan.ts';
 import { edgeNamesOf } from './edgeNames.ts';
 
@@ -90,8 +90,8 @@ function millimetresOf(reading: Reading): number {
   return length.value;
 }
 
-function refusalNumbers(refusal: TapeRefusal): Record<string, number | string> {
-  const numbers: Record<string, number | string> = { refusal: refusal.code };
+function refusalNumbers(refusal: TapeRefusal): FindingNumbers['SURVEY_IMPOSSIBLE'] {
+  const numbers: { refusal: string } & Record<string, number | string> = { refusal: refusal.code };
   for (const [key, value] of Object.entries(refusal)) {
     if (key === 'code') continue;
     numbers[key] = Array.isArray(value) ? value.join(' ') : (value as number | string);

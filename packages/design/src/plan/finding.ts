@@ -1,65 +1,105 @@
 /**
+ * The numbers and names each finding's sentence needs, by code. Lengths in mm, forces in N, speeds in m/s, temperatures
+ * in °C, money in minor units; several ids in one string are parted by spaces.
+ */
+export interface FindingNumbers {
+  // openings
+  READING_MISSING: { readonly readings: string };
+  READING_SUSPECT: {
+    readonly of: string;
+    readonly entered: string;
+    readonly corrected: number;
+    readonly error: number;
+    readonly cause: string;
+    readonly confidence: number;
+    readonly orOf?: string;
+    readonly orEntered?: string;
+    readonly orCorrected?: number;
+  };
+  READINGS_DISAGREE: { readonly misclosure: number };
+  SURVEY_IMPOSSIBLE: { readonly refusal: string } & Readonly<Record<string, number | string>>;
+  NO_CHECK_READING: Nothing;
+  OUT_OF_SQUARE: { readonly corner: string; readonly offset: number; readonly degrees: number };
+  // patterns
+  SHARED_PATTERN: { readonly asIs: string; readonly turnedOver: string; readonly deviation: number };
+  NEAR_MISS: { readonly deviation: number; readonly tolerance: number; readonly over: number };
+  TURNED_OVER_FACES_DIFFER: { readonly turnedOver: string; readonly fabric: string };
+  // panels
+  ITEM_NOT_IN_CATALOGUE: { readonly kind: string; readonly id: string };
+  PANEL_IMPOSSIBLE: { readonly line: string; readonly refusal: string };
+  CORNER_TOO_TIGHT_FOR_BINDING: { readonly radius: number; readonly least: number; readonly binding: string };
+  EDGE_NAME_UNKNOWN: { readonly edge: string; readonly known: string };
+  FABRIC_NOT_FOR_HEAT: { readonly fabric: string };
+  HEM_NEEDS_NOTCHED_CORNERS: { readonly corners: number };
+  // hold
+  HOLD_POINTS_OVERLAP: { readonly apart: number; readonly pocket: number };
+  HOLD_POINT_ON_OBSTRUCTION: { readonly obstruction: string; readonly gap: number; readonly reach: number };
+  MAGNET_DOES_NOT_FIT_POCKET: { readonly room: number; readonly need: number; readonly pocket: number };
+  PULL_TOO_WEAK: {
+    readonly margin: number;
+    readonly asked: number;
+    readonly pull: number;
+    readonly count: number;
+    readonly letsGoAt: number;
+    readonly wind: number;
+    readonly mode: 'pull-off' | 'slip';
+  };
+  PULL_REFUSED: { readonly gap: number; readonly refusal: string };
+  GRADE_UNKNOWN: { readonly magnet: string; readonly grade: string };
+  MAGNETS_PUSH_OFF_CENTRE: { readonly outside: string; readonly inside: string };
+  HEAT_WEAKENS_MAGNETS: {
+    readonly magnet: string;
+    readonly limit: number;
+    readonly label: number;
+    readonly hottest: number;
+  };
+  CURVED_GLASS: Nothing;
+  // cutting
+  PIECE_WIDER_THAN_ROLL: {
+    readonly piece: string;
+    readonly leastWidth: number;
+    readonly usableWidth: number;
+    readonly fabric: string;
+  };
+  STRIP_LONGER_THAN_ROLL: { readonly length: number; readonly stock: number; readonly binding: string };
+  LAY_REFUSED: { readonly refusal: string; readonly fabric: string };
+  // cautions
+  EXIT_OPENING: Nothing;
+  REMOVE_BEFORE_DRIVING: Nothing;
+  MAGNETS_PINCH: { readonly touching: number };
+  MAGNETS_SWALLOWED: Nothing;
+  /** `distance` for all the job's magnets in one box. */
+  MAGNETS_IMPLANTS: { readonly distance: number };
+  MAGNETS_COMPASS: { readonly steering: number; readonly standard: number };
+  HOT_KNIFE_FUMES: Nothing;
+  SOLVENT_FIRE: Nothing;
+  TAPE_DWELL: Nothing;
+  HEAT_INSIDE: Nothing;
+  HOLD_IS_ESTIMATE: Nothing;
+}
+
+type Nothing = Readonly<Record<string, never>>;
+
+export type FindingCode = keyof FindingNumbers;
+
+/**
  * Something the plan has to say about the design. No prose: the contract words it.
  * `stop`: this part cannot be made as it stands; `doubt`: look again before cutting; `caution`: can hurt someone;
  * `note`: good to know.
  */
-export interface Finding {
-  readonly severity: 'stop' | 'doubt' | 'caution' | 'note';
-  readonly code: FindingCode;
-  readonly where: {
-    readonly opening?: string;
-    readonly pattern?: string;
-    readonly item?: string;
-    readonly edge?: string;
-    readonly point?: string;
-  };
-  /** The numbers and names the sentence needs. Lengths in mm, forces in N, speeds in m/s, money in minor units. */
-  readonly numbers: Readonly<Record<string, number | string>>;
-}
-
-export type FindingCode =
-  // survey
-  | 'READING_MISSING'
-  | 'READING_SUSPECT'
-  | 'READINGS_DISAGREE'
-  | 'SURVEY_IMPOSSIBLE'
-  | 'NO_CHECK_READING'
-  | 'OUT_OF_SQUARE'
-  // patterns
-  | 'SHARED_PATTERN'
-  | 'NEAR_MISS'
-  | 'TURNED_OVER_FACES_DIFFER'
-  // panels
-  | 'ITEM_NOT_IN_CATALOGUE'
-  | 'PANEL_IMPOSSIBLE'
-  | 'CORNER_TOO_TIGHT_FOR_BINDING'
-  | 'EDGE_NAME_UNKNOWN'
-  | 'FABRIC_NOT_FOR_HEAT'
-  | 'HEM_NEEDS_NOTCHED_CORNERS'
-  // hold
-  | 'HOLD_POINTS_OVERLAP'
-  | 'HOLD_POINT_ON_OBSTRUCTION'
-  | 'MAGNET_DOES_NOT_FIT_POCKET'
-  | 'PULL_TOO_WEAK'
-  | 'GAP_TOO_WIDE_FOR_MODEL'
-  | 'MAGNETS_PUSH_OFF_CENTRE'
-  | 'HEAT_WEAKENS_MAGNETS'
-  | 'CURVED_GLASS'
-  // cutting
-  | 'PIECE_WIDER_THAN_ROLL'
-  | 'STRIP_LONGER_THAN_ROLL'
-  | 'LAY_REFUSED'
-  // cautions
-  | 'EXIT_OPENING'
-  | 'REMOVE_BEFORE_DRIVING'
-  | 'MAGNETS_PINCH'
-  | 'MAGNETS_SWALLOWED'
-  | 'MAGNETS_IMPLANTS'
-  | 'MAGNETS_COMPASS'
-  | 'HOT_KNIFE_FUMES'
-  | 'SOLVENT_FIRE'
-  | 'TAPE_DWELL'
-  | 'HEAT_INSIDE'
-  | 'HOLD_IS_ESTIMATE';
+export type Finding<C extends FindingCode = FindingCode> = C extends FindingCode
+  ? {
+      readonly severity: 'stop' | 'doubt' | 'caution' | 'note';
+      readonly code: C;
+      readonly where: {
+        readonly opening?: string;
+        readonly pattern?: string;
+        readonly item?: string;
+        readonly edge?: string;
+        readonly point?: string;
+      };
+      readonly numbers: FindingNumbers[C];
+    }
+  : never;
 
 export type Find = (finding: Finding) => void;

@@ -182,30 +182,43 @@ export interface PocketPiece {
   readonly kind: 'corner' | 'edge';
 }
 
+/** Pull of one aligned pair, newtons. */
+export interface HoldPull {
+  /** Uniform magnets at 20 °C, no corrections. */
+  readonly ideal: number;
+  /** Hot, plated, in their own fields: what the plan counts on. 95 times in 100 between `low` and `high`. */
+  readonly working: Figure;
+  readonly low: number;
+  readonly high: number;
+  /** Snapped together without the glass: for the caution. */
+  readonly touching: number;
+}
+
+/** Pull of all pairs ÷ what asks for it over the whole panel in the stated weather. An estimate. */
+export interface HoldMargin {
+  readonly mode: 'pull-off' | 'slip';
+  readonly value: Figure;
+  readonly low: number;
+  readonly high: number;
+  /** Mean wind at which the low pull is used up, m/s. */
+  readonly letsGoAt: number;
+  /** Lift of the gust on the panel, Pa, and the panel's weight, N. */
+  readonly windPressure: number;
+  readonly weight: number;
+}
+
 export interface HoldOpening {
   readonly opening: string;
   readonly outside: string;
   readonly inside: string;
   readonly layers: readonly { readonly name: string; readonly thickness: number }[];
   readonly gap: Figure;
-  /** Pull of one aligned pair, newtons: ideal model, and the working value with its 95 % interval. null: refused. */
-  readonly pull: {
-    readonly ideal: number;
-    readonly working: Figure;
-    readonly low: number;
-    readonly high: number;
-    readonly touching: number;
-  } | null;
-  /** Hold ÷ demand over the whole panel in the stated weather. null where there is no pull. */
-  readonly margin: {
-    readonly mode: 'pull-off' | 'slip';
-    readonly value: Figure;
-    readonly letsGoAt: number;
-    readonly windPressure: number;
-    readonly weight: number;
-  } | null;
-  /** Hottest the weaker magnet bears without lasting loss, °C (estimate). */
-  readonly heatLimit: number;
+  /** null: refused, or a grade is not known (a finding says which). */
+  readonly pull: HoldPull | null;
+  /** null where there is no pull. */
+  readonly margin: HoldMargin | null;
+  /** Hottest the weaker magnet bears without lasting loss, °C (estimate); null where its grade is not known. */
+  readonly heatLimit: number | null;
   readonly poles: { readonly panelOut: 'north' | 'south'; readonly insideOut: 'north' | 'south' };
 }
 
