@@ -1,0 +1,105 @@
+import { ok, type Result, refuse } from '@panewright/quantity';
+import type { Adjustment } from './adjust.ts';
+import { cameraCentre } from './camera.ts';
+import { findOutline, nearPath } from './findOutline.ts';
+import type { TraceRefusal } from './gate.ts';
+import type { GreyImage } from './image.ts';
+import { type InkPoint, inkCentres } from './inkCentres.ts';
+import type { InkPath } from './inkPath.ts';
+import { type ParallelLine, parallelLine } from './parallelLine.ts';
+import type { PlanePoint } from './planeGrid.ts';
+import type { Paper } from './referenceSheet.ts';
+import { type SheetCover, sheetCover } from './sheetCover.ts';
+import type { LineChoice } from './tracePhotos.ts';
+
+/** The ink of all photos, measured on one common path. */
+export interface Ink {
+  /** One point every 2 mm, anticlockwise, closed. */
+  readonly path: readonly PlanePoint[];
+  /** In the order of the path. */
+  readonly points: readonly InkPoint[];
+  /** Trust in each point against the best, 0..1. */
+  readonly weights: Float64Array;
+  /** Share of the uncovered path where at least one photo shows ink. */
+  readonly support: number;
+  /** Share of the path a sheet hides. */
+  readonly hidden: number;
+  /** A second line beside the one read, when nobody has said which is meant. */
+  readonly parallel?: ParallelLine;
+}
+
+export interface InkOptions {
+  readonly paper?: Paper;
+  readonly line?: LineChoice;
+  readonly heightSigma?: number;
+}
+
+/** A path this good in the first photo needs no second opinion. */
+const CLEAR = 0.25;
+
+/**
+ * Finds the outline in one photo and measures it in all.
+ *
+ * @refuses NO_INK_LINE when no photo shows a dark line that closes
+ */
+export function readInk(
+  images: readonly GreyImage[],
+  adjustment: Adjustment,
+  options: InkOptions,
+): Result<Ink, TraceRefusal> {
+  const cover = sheetCover(adjustment.layout, adjustment.unknowns, options.paper ?? 'A4');
+  let best: { path: InkPath; photo: number } | undefined;
+  for (let photo = 0; photo < images.length; photo++) {
+    const path = findOutline(images[photo]!, adjustment.cameras[photo]!, cover);
+    if (path && (!best || worth(path) > worth(best.path))) best = { path, photo };
+    if (best && worth(best.path) > CLEAR) break;
+  }
+  if (!best || best.path.support < 0.6) return refuse({ code: 'NO_INK_LINE' });
+  let { curve } = best.path;
+  const camera = adjustment.cameras[best.photo]!;
+  const beside = parallelLine(images[best.photo]!, camera, curve, cover.covers);
+  if (beside && wanted(options.line, beside) === 'other') curve = beside.curve;
+  const ink = measureInk(images, adjustment, curve, cover, options.heightSigma ?? 0.7);
+  return ok(beside && !options.line ? { ...ink, parallel: beside } : ink);
+}
+
+const worth = (path: InkPath) => path.score * path.support ** 2;
+
+function wanted(choice: LineChoice | undefined, beside: ParallelLine): 'this' | 'other' {
+  if (choice === 'inner') return beside.offset < 0 ? 'other' : 'this';
+  if (choice === 'outer') return beside.offset > 0 ? 'other' : 'this';
+  return 'this';
+}
+
+/** The ink near a common path in every photo, pooled; nearer and steeper views weigh more. */
+export function measureInk(
+  images: readonly GreyImage[],
+  adjustment: Adjustment,
+  path: readonly PlanePoint[],
+  cover: SheetCover,
+  heightSigma: number,
+): Ink {
+  const points = images.flatMap((image, photo) => {
+    const camera = adjustment.cameras[photo]!;
+    const own = nearPath(image, camera, path, photo === 0 && images.length === 1 ? 5 : 7.5, cover.covers);
+    return inkCentres(image, camera, own, photo, cover.covers);
+  });
+  points.sort((a, b) => a.row - b.row);
+  const centres = adjustment.cameras.map(cameraCentre);
+  const variances = points.map(({ x, y, photo }) => {
+    const [cx, cy, cz] = centres[photo]!;
+    const slant = Math.hypot(x - cx, y - cy) / cz;
+    const pixel = Math.hypot(x - cx, y - cy, cz) / adjustment.cameras[photo]!.focal;
+    return (0.25 * pixel) ** 2 + (heightSigma * slant) ** 2;
+  });
+  const least = Math.min(...variances);
+  const hidden = path.filter((p) => cover.covers(p.x, p.y)).length;
+  const rows = new Set(points.map((p) => p.row)).size;
+  return {
+    path,
+    points,
+    weights: Float64Array.from(variances, (v) => least / v),
+    support: rows / Math.max(1, path.length - hidden),
+    hidden: hidden / path.length,
+  };
+}

@@ -1,0 +1,119 @@
+import { type OpenCv, type Trace, type TraceInput, type TracePhoto, tracePhotos } from '@panewright/photo';
+import { beforeAll, describe, expect, test } from 'vitest';
+import {
+  edgeErrors,
+  openCv,
+  outlinePoints,
+  readPhoto,
+  readTruth,
+  tapesOf,
+  truePoints,
+} from './testing/score.ts';
+
+let cv: { readonly cv: OpenCv };
+beforeAll(async () => {
+  cv = await openCv();
+});
+
+function input(name: string, photo: TracePhoto): TraceInput {
+  const truth = readTruth(name);
+  const { measured_x_mm: x, measured_y_mm: y } = truth.reference.ruler_check;
+  return { cv: cv.cv, photos: [photo], tapes: tapesOf(truth), ruler: { x, y } };
+}
+
+// Oracle: the outlines the pictures were rendered from (reference/README.md); they were made by a renderer that
+// shares no code with the tracer.
+describe.each([
+  ['01_easy', 'flat on a table, sheets inside'],
+  ['07_hard', 'folds, glare, a gap in the ink, sheets outside and turned'],
+])('photo %s (%s)', (name) => {
+  const truth = readTruth(name);
+  let trace: Trace;
+  beforeAll(() => {
+    const result = tracePhotos(input(name, readPhoto(name)));
+    if (!result.ok) throw new Error(JSON.stringify(result.refusal));
+    trace = result.value;
+  });
+
+  test('95 % of the edge lies within 0.8 mm of the truth after the best rigid fit', () => {
+    const errors = edgeErrors(outlinePoints(trace.outline), truePoints(truth));
+    expect(errors[Math.floor(0.95 * errors.length)]).toBeLessThan(0.8);
+    expect(errors.at(-1)).toBeLessThan(1.3);
+  });
+
+  test('width and height lie within their stated 95 % intervals, which are no wider than 6 mm', () => {
+    const [[left, low], [right, high]] = truth.outline.bbox;
+    for (const [measure, value] of [
+      [trace.width, right - left],
+      [trace.height, high - low],
+    ] as const) {
+      expect(measure.interval[0]).toBeLessThan(value);
+      expect(measure.interval[1]).toBeGreaterThan(value);
+      expect(measure.interval[1] - measure.interval[0]).toBeLessThan(6);
+    }
+  });
+
+  test('it has the true number of lines and tangent arcs, and each radius within three sigma', () => {
+    const count = (kind: string, list: readonly { kind?: string; type?: string }[]) =>
+      list.filter((s) => (s.kind ?? s.type) === kind).length;
+    expect(count('line', trace.edges)).toBe(count('line', truth.outline.segments));
+    expect(count('arc', trace.edges)).toBe(count('arc', truth.outline.segments));
+    expect(trace.edges.every((edge) => edge.joint === 'tangent')).toBe(true);
+    const radii = (list: readonly number[]) => [...list].sort((a, b) => a - b);
+    const wanted = radii(truth.outline.segments.flatMap((s) => s.radius ?? []));
+    const found = radii(trace.edges.flatMap((e) => e.radius?.value ?? []));
+    const sigma = Math.max(...trace.edges.map((e) => e.radius?.sigma ?? 0));
+    found.forEach((radius, i) => {
+      expect(Math.abs(radius - wanted[i]!)).toBeLessThan(3 * sigma);
+    });
+  });
+
+  test('nothing needs to be asked', () => {
+    expect(trace.questions).toEqual([]);
+    expect(trace.verdict).toBe('ok');
+  });
+});
+
+describe('what is refused', () => {
+  const photo = readPhoto('01_easy');
+
+  test('a scale nobody measured', () => {
+    const { cv: module, photos } = input('01_easy', photo);
+    expect(tracePhotos({ cv: module, photos, tapes: [] })).toEqual({
+      ok: false,
+      refusal: { code: 'SCALE_NOT_MEASURED' },
+    });
+  });
+
+  test('a tape reading 20 mm off what photo and ruler say', () => {
+    const given = input('01_easy', photo);
+    const tapes = given.tapes.map((tape, i) => (i === 0 ? { ...tape, length: tape.length + 20 } : tape));
+    const result = tracePhotos({ ...given, tapes });
+    expect(result).toMatchObject({ ok: false, refusal: { code: 'TAPE_DISAGREES' } });
+  });
+
+  test('a photo that shows one sheet only', () => {
+    const image = photo.image as { width: number; height: number; data: Uint8Array };
+    const data = Uint8Array.from(image.data, (grey, k) =>
+      k % image.width > 1000 || k > image.width * 1100 ? 128 : grey,
+    );
+    const result = tracePhotos({ ...input('01_easy', { ...photo, image: { ...image, data } }), tapes: [] });
+    expect(result).toMatchObject({ ok: false, refusal: { code: 'ONE_SHEET_ONLY', photo: 0, sheet: 0 } });
+  });
+
+  test('a picture without markers', () => {
+    const image = { width: 640, height: 480, data: new Uint8Array(640 * 480).fill(200) };
+    const result = tracePhotos(input('01_easy', { image }));
+    expect(result).toEqual({ ok: false, refusal: { code: 'TOO_FEW_MARKERS', photo: 0, found: 0, least: 4 } });
+  });
+
+  test('an ultra-wide lens, by its own file', () => {
+    const result = tracePhotos(input('01_easy', { image: photo.image, focalLength35: 13 }));
+    expect(result).toMatchObject({ ok: false, refusal: { code: 'ULTRA_WIDE_LENS', focalLength35: 13 } });
+  });
+
+  test('going on when told to stop', () => {
+    const result = tracePhotos({ ...input('01_easy', photo), shouldStop: () => true });
+    expect(result).toEqual({ ok: false, refusal: { code: 'STOPPED' } });
+  });
+});
