@@ -101,13 +101,33 @@ export function nearestFraction(c: Curve, p: Vector): number {
   return Math.hypot(p.x - c.ax, p.y - c.ay) <= Math.hypot(p.x - c.bx, p.y - c.by) ? 0 : 1;
 }
 
+/** Distance of a point from an edge. The busiest function here: no angles, and square roots rather than `hypot`. */
 export function distanceTo(c: Curve, p: Vector): number {
-  const t = nearestFraction(c, p);
-  if (t > 0 && t < 1) {
-    if (c.bulge !== 0) return Math.abs(Math.hypot(p.x - c.cx, p.y - c.cy) - c.r);
-    return Math.abs((c.bx - c.ax) * (p.y - c.ay) - (c.by - c.ay) * (p.x - c.ax)) / c.length;
+  if (c.bulge === 0) {
+    const [dx, dy] = [c.bx - c.ax, c.by - c.ay];
+    const along = (p.x - c.ax) * dx + (p.y - c.ay) * dy;
+    if (along > 0 && along < c.length * c.length)
+      return Math.abs(dx * (p.y - c.ay) - dy * (p.x - c.ax)) / c.length;
+    return Math.sqrt(nearerEnd(c, p));
   }
-  return t === 0 ? Math.hypot(p.x - c.ax, p.y - c.ay) : Math.hypot(p.x - c.bx, p.y - c.by);
+  const [x, y] = [p.x - c.cx, p.y - c.cy];
+  if (isInSector(c, x, y)) return Math.abs(Math.sqrt(x * x + y * y) - c.r);
+  return Math.sqrt(nearerEnd(c, p));
+}
+
+/** Squared distance to the nearer end. */
+function nearerEnd(c: Curve, p: Vector): number {
+  const [ax, ay, bx, by] = [p.x - c.ax, p.y - c.ay, p.x - c.bx, p.y - c.by];
+  return Math.min(ax * ax + ay * ay, bx * bx + by * by);
+}
+
+/** Whether the direction (x, y) from the centre meets the arc. */
+function isInSector(c: Curve, x: number, y: number): boolean {
+  const turn = c.bulge > 0 ? 1 : -1;
+  const pastStart = turn * ((c.ax - c.cx) * y - (c.ay - c.cy) * x) >= 0;
+  const beforeEnd = turn * (x * (c.by - c.cy) - y * (c.bx - c.cx)) >= 0;
+  // Beyond a half turn the sector is what its complement is not.
+  return Math.abs(c.bulge) <= 1 ? pastStart && beforeEnd : pastStart || beforeEnd;
 }
 
 /** Box of the edge, arcs included exactly. */

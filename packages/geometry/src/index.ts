@@ -1,11 +1,15 @@
+export { type Alignment, alignOutlines, deviationAtLeast } from './alignOutlines.ts';
+export { type AlignPointsRefusal, alignPoints, type PointAlignment } from './alignPoints.ts';
 export * from './along.ts';
 export * from './area.ts';
 export * from './between.ts';
 export * from './bounds.ts';
 export { combine, type HoleRefusal, intersect, type Region, subtract, unite } from './combine.ts';
 export * from './contains.ts';
+export { convexHull } from './convexHull.ts';
 export { type Arc, arcOf, type Edge, edges, normalisedStart, reversed, startingAt } from './edges.ts';
 export { type FlattenSide, flatten } from './flatten.ts';
+export { type Disc, inscribedCircle } from './inscribedCircle.ts';
 export * from './offset.ts';
 export * from './outline.ts';
 export { point, type Vector } from './point.ts';
