@@ -1,6 +1,8 @@
 export * from './caution.ts';
 export * from './edge/edgePull.ts';
 export * from './edge/sag.ts';
+export * from './hold/holdPanel.ts';
+export { panelHold } from './hold/panelHold.ts';
 export {
   type BlockMagnet,
   type DiscMagnet,

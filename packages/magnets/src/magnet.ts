@@ -68,7 +68,13 @@ export function faceArea(magnet: Magnet): SquareMillimetre {
   return mm2(magnet.kind === 'disc' ? (Math.PI * magnet.diameter ** 2) / 4 : magnet.width * magnet.height);
 }
 
-/** The longest straight line across a pole face. */
+/**
+ * The longest straight line across a pole face.
+ *
+ * @returns mm
+ * @accuracy exact for the stated shape
+ * @source plane geometry
+ */
 export function faceSpan(magnet: Magnet): Millimetre {
   return mm(magnet.kind === 'disc' ? magnet.diameter : Math.hypot(magnet.width, magnet.height));
 }

@@ -63,6 +63,22 @@ describe('an edge between two hold points', () => {
     expect((8 / 3) * (strip.sag / 610) ** 2 * 200).toBeCloseTo(strip.tension, 9);
   });
 
+  test('slack deepens the sag: with no load to speak of it hangs by its slack, and it relieves the pull', () => {
+    const stiff = perMetre(200_000);
+    // Length of a shallow parabola, S = L (1 + 8/3 (s/L)^2): 1 % of slack is a sag of L sqrt(3 x 0.01 / 8).
+    expect(value(stretchSag(mm(610), pascal(1e-6), stiff, 0.01)).sag).toBeCloseTo(
+      610 * Math.sqrt(0.03 / 8),
+      3,
+    );
+    const taut = value(stretchSag(mm(610), pascal(60), stiff));
+    const loose = value(stretchSag(mm(610), pascal(60), stiff, 0.01));
+    expect(loose.sag).toBeGreaterThan(taut.sag);
+    expect(loose.tension).toBeLessThan(taut.tension);
+    expect(200 * ((8 / 3) * (loose.sag / 610) ** 2 - 0.01)).toBeCloseTo(loose.tension, 9);
+    const limp = stretchSag(mm(610), pascal(60), stiff, 0.5);
+    expect(limp.ok ? '' : limp.refusal.code).toBe('SLACK_OUT_OF_RANGE');
+  });
+
   test('a span of nothing is refused by name', () => {
     const result = hangingEdge(mm(610), mm(0), perMetre(18));
     expect(result.ok ? {} : result.refusal).toEqual({

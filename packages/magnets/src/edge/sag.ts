@@ -63,31 +63,55 @@ export function hangingEdge(
   });
 }
 
+export type SlackRefusal = {
+  readonly code: 'SLACK_OUT_OF_RANGE';
+  readonly slack: number;
+  readonly most: number;
+};
+
+/** A strip a tenth longer than its chord is no edge of a fitted panel, and no shallow parabola. */
+const MOST_SLACK = 0.1;
+
 export interface StretchedStrip {
   readonly sag: Millimetre;
   /** Per mm of width. */
   readonly tension: NewtonPerMillimetreRun;
 }
 
+/** Positive root of s^3 - slack^2 s = pull, by Newton from above, where the curve is convex. */
+function sagRoot(slackSquared: number, pull: number): number {
+  let s = Math.cbrt(pull) + Math.sqrt(slackSquared);
+  for (let pass = 0; pass < 60; pass++) {
+    const step = (s * s * s - slackSquared * s - pull) / (3 * s * s - slackSquared);
+    s -= step;
+    if (Math.abs(step) <= 1e-15 * s) break;
+  }
+  return s;
+}
+
 /**
- * Sag of a flat strip that is just taut before the pressure comes: it stretches until the parabola carries it,
- * s = (3 p L^4 / 64 E')^(1/3).
+ * Sag of a flat strip under pressure: it takes up its slack, then stretches until the parabola carries the load,
+ * (s^2 - s0^2) s = 3 p L^4 / 64 E' with s0 the sag of the slack alone, s0^2 = 3 slack L^2 / 8.
  *
  * @param stiffness E', N per mm of width for unit strain
+ * @param slack length over the chord before any load, a true ratio; 0 is just taut
  * @returns sag and tension per width
  * @range sag under a tenth of the span
  * @accuracy 1 % of the model at a sag of a tenth; the stiffness of mesh is an estimate until measured
- * @refuses SPAN_FIGURE_NOT_POSITIVE
+ * @refuses SPAN_FIGURE_NOT_POSITIVE, SLACK_OUT_OF_RANGE
  * @source sources.md#magnets-stretch-sag
  */
 export function stretchSag(
   span: Millimetre,
   pressure: Pascal,
   stiffness: NewtonPerMillimetreRun,
-): Result<StretchedStrip, SagRefusal> {
+  slack = 0,
+): Result<StretchedStrip, SagRefusal | SlackRefusal> {
   const bad = notPositive({ span, pressure, stiffness });
   if (bad) return refuse(bad);
+  if (!(slack >= 0 && slack <= MOST_SLACK))
+    return refuse({ code: 'SLACK_OUT_OF_RANGE', slack, most: MOST_SLACK });
   const p = pressure * 1e-6;
-  const sag = Math.cbrt((3 * p * span ** 4) / (64 * stiffness));
+  const sag = sagRoot((3 / 8) * slack * span * span, (3 * p * span ** 4) / (64 * stiffness));
   return ok({ sag: mm(sag), tension: ((p * span * span) / (8 * sag)) as NewtonPerMillimetreRun });
 }
