@@ -3,6 +3,7 @@ export * from './edge/edgePull.ts';
 export * from './edge/sag.ts';
 export * from './hold/holdPanel.ts';
 export { panelHold } from './hold/panelHold.ts';
+export * from './hold/pointStrength.ts';
 export {
   type BlockMagnet,
   type DiscMagnet,
@@ -12,6 +13,7 @@ export {
   type MagnetRefusal,
   type PairMember,
 } from './magnet.ts';
+export * from './material/friction.ts';
 export * from './material/grade.ts';
 export * from './material/recoil.ts';
 export * from './material/temperature.ts';

@@ -111,7 +111,8 @@ function pointHold(panel: HoldPanel, at: number, lie: Lie): PointHold {
  *
  * @returns for each point the demands (N), the margin by mode and the governing mode; for the panel the weakest
  *   point and the gust speed (m/s, not a mean) at which it lets go
- * @range three points or more, in order round the panel; gusts up to 100 m/s
+ * @range three points or more, in order round the panel; gusts up to 100 m/s. Cloth that bulges and draws across
+ *   the panel, at right angles to an edge, is left out: fit it without slack that lets it fill
  * @accuracy an estimate: load on a mesh against glass, cloth stiffness and friction are not measured figures.
  *   Test one panel by hand and by fan or drive.
  * @refuses TOO_FEW_HOLD_POINTS, HOLD_POINTS_COINCIDE, HOLD_FIGURE_OUT_OF_RANGE, HOLD_ENDS_REVERSED

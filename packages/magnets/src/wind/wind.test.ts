@@ -4,6 +4,7 @@ import {
   dischargeCoefficient,
   dynamicPressure,
   gustFactor,
+  type KilogramPerCubicMetre,
   type Second,
   screenLoad,
   screenLoss,
@@ -46,6 +47,19 @@ describe('speed and pressure', () => {
   test.each([20, 40, 65, 100])('%d mph agrees with 0.00256 V^2 psf', (mph) => {
     const pressure = value(dynamicPressure(windSpeed(mph, 'mph')));
     expect(Math.abs(pressure / (0.00256 * mph ** 2 * 47.88025898) - 1)).toBeLessThan(2e-3);
+  });
+
+  // Row W1 (a web page on ASCE 7-05): 0.00256 x 0.90 x 1.0 x 0.85 x 100^2 = 19.58 psf; 0.00256 is rounded by 0.1 %.
+  test('100 mph with the factors 0.90 and 0.85 is 19.58 psf', () => {
+    const psf = (value(dynamicPressure(windSpeed(100, 'mph'))) * 0.9 * 0.85) / 47.88025898;
+    expect(Math.abs(psf / 19.58 - 1)).toBeLessThan(2e-3);
+  });
+
+  // Row W2 (structural article 001491, EN 1991-1-4, air 1.25 kg/m3): 25 m/s is 0.39 kN/m2; its profile makes it 0.596.
+  test('25 m/s in air of 1.25 kg/m3 is 0.39 kN/m2', () => {
+    const kilo = value(dynamicPressure(metrePerSecond(25), 1.25 as KilogramPerCubicMetre)) / 1000;
+    expect(Math.round(kilo * 100) / 100).toBe(0.39);
+    expect(1.7 * (Math.round(kilo * 100) / 100) * (7.5 / 10) ** 0.37).toBeCloseTo(0.596, 3);
   });
 
   test('what is no wind is refused', () => {
@@ -105,6 +119,14 @@ describe('gusts', () => {
   test('open terrain lies where ESDU puts it', () => {
     expect(value(gustFactor(usualGust(0.16)))).toBeLessThan(1.448);
     expect(value(gustFactor(usualGust(0.19)))).toBeGreaterThan(1.448);
+  });
+
+  // Row W9: Durst curve, 3 s over the hour 1.53, so 80 mph becomes 122.4 mph; open country lies between these two.
+  test('80 mph over the hour gusts to 122.4 mph in open country', () => {
+    const hourly = (turbulence: number) =>
+      80 * value(gustFactor({ ...usualGust(turbulence), mean: 3600 as Second }));
+    expect(hourly(0.15)).toBeLessThan(122.4);
+    expect(hourly(0.2)).toBeGreaterThan(122.4);
   });
 
   test('a gust of no site is refused', () => {
