@@ -67,3 +67,4 @@ export { planSchema } from './planSchema.ts';
 export * from './ports.ts';
 export * from './refusal.ts';
 export { documentSchemas } from './schemas.ts';
+export { summaryLines } from './summary.ts';

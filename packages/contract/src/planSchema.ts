@@ -1,4 +1,12 @@
-import { choices, type FindingCode, glazing, type Plan, readingName, unitName } from '@panewright/design';
+import {
+  choices,
+  type Finding,
+  type FindingCode,
+  glazing,
+  type Plan,
+  readingName,
+  unitName,
+} from '@panewright/design';
 import type { Outline, Point, Rigid } from '@panewright/geometry';
 import type { Millimetre, Radian } from '@panewright/quantity';
 import { z } from 'zod';
@@ -195,12 +203,14 @@ const holdOpening = z.strictObject({
     z.strictObject({
       mode: z.enum(['pull-off', 'slip']),
       value: figureSchema,
+      low: number,
+      high: number,
       letsGoAt: number,
       windPressure: number,
       weight: number,
     }),
   ),
-  heatLimit: number,
+  heatLimit: z.nullable(number),
   poles: z.strictObject({ panelOut: pole, insideOut: pole }),
 });
 
@@ -312,6 +322,6 @@ export const planSchema: z.ZodType<Plan> = z
     cutting: z.nullable(cuttingPlan),
     takeOff: z.nullable(takeOffPlan),
     price: z.nullable(pricePlan),
-    findings: list(findingSchema),
+    findings: list(findingSchema as unknown as z.ZodType<Finding>),
   })
   .describe('everything worked out from one job, one catalogue and one seed');

@@ -78,7 +78,18 @@ export interface CatalogueStore {
   save(save: { readonly catalogue: Catalogue; readonly basedOn: number }): Stored<Revision>;
 }
 
-/** What an operation may need from outside. Operations that only compute need nothing. */
+/** The two faces the sheets are set in, as the bytes of font files. */
+export interface FontBytes {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+/** What a computation may take along. A door that cannot give one leaves it out. */
+export interface Tools {
+  readonly fonts?: () => Promise<FontBytes>;
+}
+
+/** What an operation on what is kept needs from outside. */
 export interface Ports {
   readonly jobs: JobStore;
   readonly catalogues: CatalogueStore;

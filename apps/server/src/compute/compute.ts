@@ -1,4 +1,5 @@
 import { callOperation, httpAnswer, type Ports, readText } from '@panewright/contract';
+import { fonts } from './fonts.ts';
 
 /** An answer ready to be sent. */
 export interface Answer {
@@ -17,7 +18,9 @@ export interface Compute {
 /** One operation on JSON text from outside, answered as JSON text. */
 export async function answerText(name: string, text: string, ports?: Ports): Promise<Answer> {
   const read = readText(text);
-  const { status, body } = httpAnswer(read.ok ? await callOperation(name, read.value, ports) : read);
+  const { status, body } = httpAnswer(
+    read.ok ? await callOperation(name, read.value, { ...ports, fonts }) : read,
+  );
   return { status, body: JSON.stringify(body) };
 }
 

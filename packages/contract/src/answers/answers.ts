@@ -15,8 +15,10 @@ export function sayRefusal(refusal: Refusal, show: Show, language: Language = 'e
 }
 
 /** A finding in words, its lengths in the units of `show`. */
-export const sayFinding = (finding: Finding, show: Show, language: Language = 'en'): Sentences =>
-  messages[language].findings[finding.code](finding, show);
+export function sayFinding(finding: Finding, show: Show, language: Language = 'en'): Sentences {
+  const word = messages[language].findings[finding.code] as (finding: Finding, show: Show) => Sentences;
+  return word(finding, show);
+}
 
 /** All of it as running text. */
 export const inOne = ({ what, why, do: doThis }: Sentences): string =>

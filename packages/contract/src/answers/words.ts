@@ -14,7 +14,7 @@ export interface Sentences {
 export type RefusalWords = {
   readonly [C in RefusalCode]: (refusal: Extract<Refusal, { readonly code: C }>, show: Show) => Sentences;
 };
-export type FindingWords = { readonly [C in FindingCode]: (finding: Finding, show: Show) => Sentences };
+export type FindingWords = { readonly [C in FindingCode]: (finding: Finding<C>, show: Show) => Sentences };
 export type IssueWords = {
   readonly [K in Issue['kind']]: (issue: Extract<Issue, { readonly kind: K }>, show: Show) => string;
 };

@@ -28,7 +28,17 @@ export const catalogueOrDefault = z
   .describe('the shop’s catalogue; the invented one a new shop begins with where left out');
 
 const documents = { job: 'job', catalogue: 'catalogue' } as const;
-const design = z.strictObject({ job, catalogue: catalogueOrDefault, seed: z.optional(seed) });
+export const effort = z
+  .int()
+  .min(0)
+  .max(100_000_000)
+  .describe('how long to search for each lay, in evaluations; 0 takes the first lay found');
+const design = z.strictObject({
+  job,
+  catalogue: catalogueOrDefault,
+  seed: z.optional(seed),
+  effort: z.optional(effort),
+});
 
 export const plan = computation({
   summary:
@@ -37,7 +47,7 @@ export const plan = computation({
   output: planSchema,
   documents,
   example: { job: exampleJob, seed: 1 },
-  run: (input) => ok(derive(input.job, input.catalogue ?? defaultCatalogue, input.seed ?? 1)),
+  run: (input) => ok(derive(input.job, input.catalogue ?? defaultCatalogue, input.seed ?? 1, input.effort)),
 });
 
 const said = z.strictObject({ what: z.string(), why: z.string(), do: z.string() });
@@ -55,7 +65,7 @@ export const check = computation({
   example: { job: exampleJob },
   run: (input) => {
     const shop = input.catalogue ?? defaultCatalogue;
-    const { findings } = derive(input.job, shop, input.seed ?? 1);
+    const { findings } = derive(input.job, shop, input.seed ?? 1, input.effort);
     const show = showOf(input.job, shop);
     const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
     return ok({

@@ -1,6 +1,6 @@
 import type { Result } from '@panewright/quantity';
 import type { z } from 'zod';
-import type { Ports } from '../ports.ts';
+import type { Ports, Tools } from '../ports.ts';
 import type { Refusal } from '../refusal.ts';
 
 type Answer<O> = Result<O, Refusal> | Promise<Result<O, Refusal>>;
@@ -15,11 +15,11 @@ interface Declaration<I extends z.ZodType, O extends z.ZodType> {
   readonly documents?: Readonly<Record<string, 'job' | 'catalogue'>>;
 }
 
-/** An operation that only computes: it may run on any thread. */
+/** An operation that only computes: it may run on any thread. Some take a tool along, such as the sheets' fonts. */
 export interface Computation<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType>
   extends Declaration<I, O> {
   readonly needs: 'nothing';
-  run(input: z.output<I>): Answer<z.output<O>>;
+  run(input: z.output<I>, tools: Tools): Answer<z.output<O>>;
 }
 
 /** An operation on what is kept. */

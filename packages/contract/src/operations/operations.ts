@@ -3,12 +3,13 @@ import { ok, type Result, refuse } from '@panewright/quantity';
 import type { z } from 'zod';
 import { scan } from '../document/scan.ts';
 import { issuesOf } from '../document/zodIssues.ts';
-import type { Ports } from '../ports.ts';
+import type { Ports, Tools } from '../ports.ts';
 import type { Refusal } from '../refusal.ts';
 import * as computations from './computations.ts';
 import type { Operation } from './operation.ts';
 import { pack } from './pack.ts';
 import { pull } from './pull.ts';
+import { sheets } from './sheets.ts';
 import * as stores from './storeOperations.ts';
 
 const { plan, check, newJob, demoJob, documentSchemas } = computations;
@@ -19,6 +20,7 @@ const { listJobs, openJob, saveJob, listRevisions, restoreJob, removeJob, openCa
 export const operations = {
   plan,
   check,
+  sheets,
   newJob,
   demoJob,
   documentSchemas,
@@ -45,21 +47,22 @@ export const isOperation = (name: string): name is OperationName => Object.hasOw
 /**
  * One operation on an input from outside. This is the one way in: every door calls it, and nothing else parses.
  *
- * @param ports needed by operations that keep or find something; the others run without
+ * @param outside where jobs are kept, for operations on them; fonts, for the sheets
  * @refuses any `Refusal`. A fault of ours throws.
  */
 export async function callOperation(
   name: string,
   input: unknown,
-  ports?: Ports,
+  outside: Partial<Ports> & Tools = {},
 ): Promise<Result<unknown, Refusal>> {
   if (!isOperation(name)) return refuse({ code: 'OPERATION_UNKNOWN', name, known: operationNames });
   const operation: Operation = operations[name] as unknown as Operation;
   const read = readInput(name, operation, input);
   if (!read.ok) return read;
-  if (operation.needs === 'nothing') return operation.run(read.value);
-  if (!ports) throw new Error(`${name} needs the ports of a door that keeps jobs`);
-  return operation.run(read.value, ports);
+  if (operation.needs === 'nothing') return operation.run(read.value, outside);
+  const { jobs, catalogues } = outside;
+  if (!jobs || !catalogues) throw new Error(`${name} needs a door that keeps jobs`);
+  return operation.run(read.value, { jobs, catalogues });
 }
 
 function readInput(name: string, operation: Operation, input: unknown): Result<unknown, Refusal> {

@@ -18,10 +18,7 @@ export const cautions = {
     do: 'Sew a label that says so into the panel.',
   }),
   MAGNETS_PINCH: (f, show) => ({
-    what:
-      f.numbers.touching === undefined
-        ? 'The magnets can pinch.'
-        : `Let go, two of these magnets meet with about ${show.force(f.numbers.touching)} (estimate).`,
+    what: `Let go, two of these magnets meet with about ${show.force(f.numbers.touching)} (estimate).`,
     why: 'They pinch skin, and can break and throw splinters.',
     do: 'Keep them apart until they are wrapped, slide them apart sideways, and wear eye protection.',
   }),
@@ -30,18 +27,15 @@ export const cautions = {
     why: 'Two swallowed magnets can pinch the bowel and kill.',
     do: 'Wrap and sew in every magnet; if one was swallowed, get a doctor at once.',
   }),
-  MAGNETS_IMPLANTS: () => ({
-    what: 'Keep the magnets away from pacemakers and other implants.',
+  MAGNETS_IMPLANTS: (f, show) => ({
+    what: `Keep the magnets away from pacemakers and other implants: all of this job’s together at least ${show.length(f.numbers.distance)} (estimate).`,
     why: 'A strong magnet close by can change how they work.',
     do: 'Tell the customer, and follow what the implant’s doctor says of distance.',
   }),
   MAGNETS_COMPASS: (f, show) => ({
-    what:
-      f.numbers.distance === undefined
-        ? 'The magnets can turn a compass.'
-        : `Nearer than about ${show.length(f.numbers.distance)} the magnets can turn a compass (estimate).`,
+    what: `This job’s magnets together can turn a steering compass nearer than ${show.length(f.numbers.steering)}, and a standard compass nearer than ${show.length(f.numbers.standard)} (estimate).`,
     why: 'A boat is steered by it.',
-    do: 'Stow panels and inside magnets away from it, and swing the compass with them in place.',
+    do: 'Stow panels and inside magnets farther off, and swing the compass with them in place.',
   }),
   HOT_KNIFE_FUMES: () => ({
     what: 'A hot knife on coated cloth gives off fumes, and it burns.',

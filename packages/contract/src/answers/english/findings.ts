@@ -12,10 +12,10 @@ const opening = (f: Finding, show: Show): string =>
       : 'The job';
 const pattern = (f: Finding, show: Show): string =>
   f.where.pattern ? `Pattern ${f.where.pattern}` : opening(f, show);
-const edge = (f: Finding): string => sayPart(f.where.edge ?? f.numbers.edge);
+const edge = (f: Finding): string => sayPart(f.where.edge);
 
 /** What each refusal of the tape survey says of the readings. */
-function impossibleSurvey(f: Finding, show: Show): string {
+function impossibleSurvey(f: Finding<'SURVEY_IMPOSSIBLE'>, show: Show): string {
   const n = f.numbers;
   switch (n.refusal) {
     case 'TAPE_READINGS_INSUFFICIENT':
@@ -112,7 +112,7 @@ const patternFindings = {
     do: 'Leave it its own pattern, or measure again if they ought to be alike.',
   }),
   TURNED_OVER_FACES_DIFFER: (f, show) => ({
-    what: `${pattern(f, show)} is needed both ways up, and its cloth has two different faces.`,
+    what: `${pattern(f, show)} serves ${show.openings(f.numbers.turnedOver)} turned over, and the faces of ${f.numbers.fabric} differ.`,
     why: 'A piece of such cloth cannot be turned over.',
     do: 'Cut the turned-over panels as pieces of their own, as the lay does.',
   }),
@@ -135,7 +135,7 @@ const panelFindings = {
     do: 'Round the panel’s corner more, mitre the binding there, or choose one that bends tighter.',
   }),
   EDGE_NAME_UNKNOWN: (f, show) => ({
-    what: `${opening(f, show)}: an allowance is set for “${edge(f)}”, and no edge is called so.`,
+    what: `${opening(f, show)}: an allowance is set for “${f.numbers.edge}”, and no edge is called so.`,
     why: 'The allowance for all edges was used instead.',
     do: `Name one of ${joinWords(partsOf(f.numbers.known))}.`,
   }),
@@ -151,40 +151,59 @@ const panelFindings = {
   }),
 } satisfies Partial<FindingWords>;
 
+const PULL_REASONS: Readonly<Record<string, string>> = {
+  GAP_NOT_POSITIVE: 'Nothing lies between the magnets.',
+  GAP_TOO_SMALL: 'The magnets all but touch.',
+};
+
 const holdFindings = {
   HOLD_POINTS_OVERLAP: (f, show) => ({
-    what: `${pattern(f, show)}: hold points ${show.text(f.numbers.first ?? f.where.point)} and ${show.text(f.numbers.second)} overlap.`,
+    what: `${pattern(f, show)}: hold points ${joinWords((f.where.point ?? '').split(' '))} are ${show.length(f.numbers.apart)} apart, and each pocket is ${show.length(f.numbers.pocket)} wide.`,
     why: 'Two pockets cannot be sewn in one place.',
     do: 'Use a smaller pocket, or a wider spacing.',
   }),
   HOLD_POINT_ON_OBSTRUCTION: (f, show) => ({
-    what: `${opening(f, show)}: hold point ${show.text(f.where.point ?? f.numbers.point)} sits on ${show.text(f.numbers.name ?? f.numbers.obstruction)}.`,
-    why: 'A magnet there would not lie flat on the glass.',
-    do: 'Move the point along its edge, or leave it out and check the spacing.',
+    what: `${opening(f, show)}: hold point ${f.where.point ?? ''} is ${show.length(f.numbers.gap)} from ${f.numbers.obstruction}; its magnet reaches ${show.length(f.numbers.reach)}.`,
+    why: 'A magnet there would not lie flat on the glass, or would be in the way.',
+    do: 'Choose another spacing or a smaller magnet, or move what is in the way.',
   }),
-  MAGNET_DOES_NOT_FIT_POCKET: (f, show) => ({
-    what: `${pattern(f, show)}: the wrapped magnet needs ${show.length(f.numbers.needs)}; the pocket leaves ${show.length(f.numbers.leaves)} at hold point ${show.text(f.where.point ?? f.numbers.point)}.`,
-    why: 'Seams and binding take part of the patch.',
-    do: 'Use a larger pocket or a smaller magnet.',
-  }),
+  MAGNET_DOES_NOT_FIT_POCKET: (f, show) =>
+    f.numbers.need > 0
+      ? {
+          what: `${pattern(f, show)}: at hold point ${f.where.point ?? ''} the wrapped magnet needs ${show.length(f.numbers.need)}; a pocket of ${show.length(f.numbers.pocket)} leaves ${show.length(f.numbers.room)} there.`,
+          why: 'Seams, binding and the corner take part of the patch.',
+          do: 'Use a larger pocket or a smaller magnet.',
+        }
+      : {
+          what: `${pattern(f, show)}: at hold point ${f.where.point ?? ''} a pocket of ${show.length(f.numbers.pocket)} leaves no room at all.`,
+          why: 'The panel is too small there for the patch and its seams.',
+          do: 'Use a larger panel, a narrower finish or another fastener.',
+        },
   PULL_TOO_WEAK: (f, show) => ({
-    what: `${opening(f, show)}: the magnets hold ${show.number(f.numbers.margin, 2)} times what the stated weather asks; ${show.number(f.numbers.asked, 2)} times is wanted (estimate).`,
-    why: `It would let go at a wind of about ${show.speed(f.numbers.letsGoAt)}.`,
+    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} pairs of at least ${show.force(f.numbers.pull)} each hold ${show.number(f.numbers.margin, 2)} times what a wind of ${show.speed(f.numbers.wind)} asks; ${show.number(f.numbers.asked, 2)} times is wanted (estimate).`,
+    why: `${f.numbers.mode === 'slip' ? 'It would slide down first' : 'It would be drawn off first'}, at a wind of about ${show.speed(f.numbers.letsGoAt)}.`,
     do: 'Use stronger magnets or more of them, and try it before you trust it.',
   }),
-  GAP_TOO_WIDE_FOR_MODEL: (f, show) => ({
-    what: `${opening(f, show)}: the gap of ${show.fine(f.numbers.gap)} between the magnets is wider than their pull can be vouched for.`,
-    why: 'So far apart hardly any pull is left.',
-    do: 'Use larger magnets, a thinner stack, or another fastener.',
+  PULL_REFUSED: (f, show) => ({
+    what: `${opening(f, show)}: the pull across a gap of ${show.fine(f.numbers.gap)} cannot be worked out.`,
+    why:
+      PULL_REASONS[f.numbers.refusal] ??
+      'The gap or the magnets are outside of what the formula is good for.',
+    do: 'Look at the glass layers and the magnets; across a gap so wide use larger magnets or another fastener.',
+  }),
+  GRADE_UNKNOWN: (f, show) => ({
+    what: `${opening(f, show)}: the grade “${f.numbers.grade}” of ${f.numbers.magnet} is not known.`,
+    why: 'Strength and heat limit of a magnet follow from its grade.',
+    do: 'Enter the grade as the seller prints it, such as N42 or N42SH.',
   }),
   MAGNETS_PUSH_OFF_CENTRE: (f, show) => ({
-    what: `${opening(f, show)}: this pair of magnets pushes itself off centre.`,
+    what: `${opening(f, show)}: ${f.numbers.outside} and ${f.numbers.inside} push each other off centre.`,
     why: 'When one magnet is much smaller than the other it is drawn toward the other’s rim.',
     do: 'Pair magnets of the same size.',
   }),
   HEAT_WEAKENS_MAGNETS: (f, show) => ({
-    what: `${opening(f, show)}: at ${show.number(f.numbers.hottest, 0)} °C the magnets may lose strength for good; they bear about ${show.number(f.numbers.limit, 0)} °C (estimate).`,
-    why: 'Thin magnets lose strength below the limit on their label.',
+    what: `At ${show.number(f.numbers.hottest, 0)} °C ${f.numbers.magnet} may lose strength for good: it bears about ${show.number(f.numbers.limit, 0)} °C (estimate); its label’s ${show.number(f.numbers.label, 0)} °C is for a longer magnet.`,
+    why: 'A thin magnet loses strength below the limit of its grade.',
     do: 'Choose a grade for more heat, or a thicker magnet.',
   }),
   CURVED_GLASS: (f, show) => ({
@@ -201,7 +220,7 @@ const cuttingFindings = {
     do: 'Choose a cloth sold wider, let the grain run either way, or divide the panel.',
   }),
   STRIP_LONGER_THAN_ROLL: (f, show) => ({
-    what: `${show.text(f.numbers.name ?? f.numbers.material ?? f.where.item)}: a strip of ${show.length(f.numbers.length)} is longer than what is sold in one piece (${show.length(f.numbers.stock)}).`,
+    what: `${show.text(f.numbers.binding)}: a strip of ${show.length(f.numbers.length)} is longer than what is sold in one piece (${show.length(f.numbers.stock)}).`,
     why: '',
     do: 'Buy a longer roll, or join two lengths mid-edge.',
   }),

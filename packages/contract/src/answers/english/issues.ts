@@ -56,8 +56,7 @@ export const issues: IssueWords = {
     `${at(path)} must be ${WANTED[wanted] ?? wanted}; it is ${FOUND[found]}.`,
   notFinite: ({ path }) => `${at(path)} must be a finite number.`,
   notWhole: ({ path }) => `${at(path)} must be a whole number.`,
-  unknownKey: ({ path, key }) =>
-    `${at(path)} has ${path.length === 0 ? 'a key' : 'a key'} “${key}” that is not known: is it misspelt?`,
+  unknownKey: ({ path, key }) => `${at(path)} has a key “${key}” that is not known; it may be misspelt.`,
   forbiddenKey: ({ path, key }) => `${at(path)} has a key “${key}”, which is not allowed anywhere.`,
   tooLow: ({ path, least, including, found }) =>
     `${at(path)} must be ${including ? `${round(least)} or more` : `above ${round(least)}`}; it is ${round(found)}.`,

@@ -104,12 +104,12 @@ export const refusals: RefusalWords = {
     do: `Give the file as ${a[kind]} is saved.`,
   }),
   DOCUMENT_OTHER_FORMAT: ({ kind, found, wanted }) => ({
-    what: `This is not ${a[kind]}: its format says “${found}”, not “${wanted}”.`,
+    what: `This is not ${a[kind]}: ${found === null ? 'it names no format' : `its format says “${found}”, not “${wanted}”`}.`,
     why: '',
     do: `Give a document whose "format" is "${wanted}".`,
   }),
   DOCUMENT_VERSION_UNREADABLE: ({ kind, found }) => ({
-    what: `${the[kind]} has no version that can be read: “${found}”.`,
+    what: `${the[kind]} has no version that can be read${found === null ? '' : `: “${found}”`}.`,
     why: 'The version says how the rest is to be understood, so it is not guessed.',
     do: 'Set "version" to the whole number it was saved with; 1 is the first.',
   }),

@@ -1,0 +1,55 @@
+import { callOperation, type OperationOutput } from '@panewright/contract';
+import { EXIT, printRefusal, Usage } from '../exits.ts';
+import { fonts } from '../fonts.ts';
+import type { Io } from '../io.ts';
+import { wholeNumber } from '../options.ts';
+import { designInput } from '../readFile.ts';
+import { writeSet } from '../writeSet.ts';
+
+export interface PlanOptions {
+  readonly job: string;
+  readonly catalogue: string | undefined;
+  readonly seed: string | undefined;
+  readonly out: string | undefined;
+  readonly paper: string | undefined;
+  readonly date: string | undefined;
+  readonly revision: string | undefined;
+  readonly json: boolean;
+}
+
+/** Makes every sheet and cut file of a job and its plan, in one folder. */
+export async function plan(options: PlanOptions, io: Io): Promise<number> {
+  if (options.out === undefined && !options.json)
+    throw new Usage('Name the folder for the sheets: --out DIR.');
+  const read = await designInput(options.job, options.catalogue);
+  if (!read.ok) return printRefusal(read.refusal, options.json, io);
+  const input = { ...read.value, seed: wholeNumber('seed', options.seed, 1) };
+  if (options.out === undefined) return planAlone(input, io);
+  const { paper, revision } = options;
+  const result = await callOperation(
+    'sheets',
+    {
+      ...input,
+      date: options.date ?? io.today(),
+      ...(paper === undefined ? {} : { paper }),
+      ...(revision === undefined ? {} : { revision }),
+    },
+    { fonts },
+  );
+  if (!result.ok) return printRefusal(result.refusal, options.json, io);
+  const made = result.value as OperationOutput<'sheets'>;
+  const files = made.files.map(({ path, base64 }) => ({ path, bytes: Buffer.from(base64, 'base64') }));
+  await writeSet(options.out, files);
+  const planFile = files.find(({ path }) => path === 'plan.json');
+  if (options.json) io.out(planFile!.bytes.toString('utf8'));
+  else io.out(`${made.summary.join('\n')}\n\n${files.length} files in ${options.out}\n`);
+  return made.stops > 0 ? EXIT.stops : EXIT.fine;
+}
+
+async function planAlone(input: Readonly<Record<string, unknown>>, io: Io): Promise<number> {
+  const result = await callOperation('plan', input);
+  if (!result.ok) return printRefusal(result.refusal, true, io);
+  const made = result.value as OperationOutput<'plan'>;
+  io.out(`${JSON.stringify(made)}\n`);
+  return made.findings.some(({ severity }) => severity === 'stop') ? EXIT.stops : EXIT.fine;
+}

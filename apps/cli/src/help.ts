@@ -1,0 +1,22 @@
+export const HELP = `panewright: from measured openings to a cut-ready set of window panels.
+
+  panewright plan JOB.json --out DIR     all sheets, cut files and plan.json
+      --catalogue FILE                   the shop's catalogue (else the invented one a shop begins with)
+      --seed N                           of the lay's search (1)
+      --paper letter|a4                  (letter for jobs in inches, a4 for mm)
+      --date YYYY-MM-DD                  printed on the sheets (today)
+      --revision TEXT                    printed on the sheets
+      --json                             prints the plan itself
+  panewright check JOB.json              what is wrong or doubtful, and what can hurt someone
+      --catalogue FILE  --seed N  --json
+  panewright pull CASES.json             force between magnets, ideal model
+      --json
+  panewright pack INSTANCE.json          lays pieces on a strip
+      --seconds S (10)  --seed N (1)  --json
+  panewright call OPERATION [INPUT.json] any operation, JSON in and out
+      --server ADDRESS                   for those that keep jobs (http://127.0.0.1:4750)
+  panewright operations                  their names
+
+A file named - is standard input. Exit codes: 0 fine, 2 the input cannot be used, 3 part of the job cannot be made as
+it stands (or was saved elsewhere since), 70 a fault of this program.
+`;

@@ -1,0 +1,18 @@
+/** What a command uses of the world, so that a test can stand in for it. */
+export interface Io {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly fetch: typeof fetch;
+  /** Seconds, from any start. */
+  readonly clock: () => number;
+  /** `2026-11-25` */
+  readonly today: () => string;
+}
+
+export const processIo: Io = {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  fetch,
+  clock: () => performance.now() / 1000,
+  today: () => new Date().toISOString().slice(0, 10),
+};

@@ -1,0 +1,116 @@
+import { parseArgs } from 'node:util';
+import { call, operationList } from './commands/call.ts';
+import { check } from './commands/check.ts';
+import { pack } from './commands/pack.ts';
+import { plan } from './commands/plan.ts';
+import { pull } from './commands/pull.ts';
+import { EXIT, Usage } from './exits.ts';
+import { HELP } from './help.ts';
+import { type Io, processIo } from './io.ts';
+import { onlyOne } from './options.ts';
+
+const text = { type: 'string' } as const;
+const flag = { type: 'boolean' } as const;
+const design = { catalogue: text, seed: text, json: flag } as const;
+
+/** Runs one command line; gives its exit code. */
+export async function main(argv: readonly string[], io: Io = processIo): Promise<number> {
+  try {
+    return await run(argv, io);
+  } catch (error) {
+    if (error instanceof Usage) {
+      io.err(`${error.message}\n`);
+      return EXIT.badInput;
+    }
+    io.err(
+      `Something went wrong in this program: ${error instanceof Error ? (error.stack ?? error.message) : error}\n`,
+    );
+    return EXIT.fault;
+  }
+}
+
+async function run([command, ...rest]: readonly string[], io: Io): Promise<number> {
+  switch (command) {
+    case 'plan': {
+      const { values, names } = read(rest, { ...design, out: text, paper: text, date: text, revision: text });
+      return plan(
+        {
+          job: onlyOne('one job', names),
+          ...pick(values, ['catalogue', 'seed', 'out', 'paper', 'date', 'revision']),
+          json: values.json === true,
+        },
+        io,
+      );
+    }
+    case 'check': {
+      const { values, names } = read(rest, design);
+      return check(
+        {
+          job: onlyOne('one job', names),
+          ...pick(values, ['catalogue', 'seed']),
+          json: values.json === true,
+        },
+        io,
+      );
+    }
+    case 'pull': {
+      const { values, names } = read(rest, { json: flag });
+      return pull({ cases: onlyOne('one file of cases', names), json: values.json === true }, io);
+    }
+    case 'pack': {
+      const { values, names } = read(rest, { seconds: text, seed: text, json: flag });
+      return pack(
+        {
+          instance: onlyOne('one instance', names),
+          ...pick(values, ['seconds', 'seed']),
+          json: values.json === true,
+        },
+        io,
+      );
+    }
+    case 'call': {
+      const { values, names } = read(rest, { server: text, json: flag });
+      const [name, input, ...more] = names;
+      if (name === undefined || more.length > 0)
+        throw new Usage('Name one operation and, if it has one, its input.');
+      return call({ name, input, ...pick(values, ['server']) }, io);
+    }
+    case 'operations':
+      io.out(operationList());
+      return EXIT.fine;
+    case undefined:
+    case 'help':
+    case '--help':
+    case '-h':
+      io.out(HELP);
+      return EXIT.fine;
+    default:
+      throw new Usage(`There is no command “${command}”. panewright --help lists them.`);
+  }
+}
+
+type Values = Readonly<Record<string, string | boolean | undefined>>;
+
+function read(
+  args: readonly string[],
+  options: Readonly<Record<string, { readonly type: 'string' | 'boolean' }>>,
+) {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options,
+      allowPositionals: true,
+      strict: true,
+    });
+    return { values: values as Values, names: positionals };
+  } catch (error) {
+    throw new Usage(`${(error as Error).message} panewright --help lists what there is.`);
+  }
+}
+
+/** The texts of some options; undefined where left out. */
+function pick<K extends string>(values: Values, keys: readonly K[]): Record<K, string | undefined> {
+  return Object.fromEntries(
+    keys.map((key) => [key, typeof values[key] === 'string' ? values[key] : undefined]),
+  ) as Record<K, string | undefined>;
+}
