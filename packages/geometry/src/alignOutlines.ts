@@ -6,6 +6,7 @@ import { bounds } from './bounds.ts';
 import { convexHull } from './convexHull.ts';
 import { bulgeCurve, type Curve, curvesOf } from './curve.ts';
 import { type Peak, peaks, sampled, turnedBy } from './deviation.ts';
+import { EdgeTree } from './edgeTree.ts';
 import { deviationAt, type Fit, polish, type Settled, settle } from './minimax.ts';
 import type { Outline, Point } from './outline.ts';
 import { point } from './point.ts';
@@ -40,7 +41,7 @@ export function alignOutlines(
 ): Alignment {
   const from = mirrored ? moveOutline(mirrorAbout(0), first) : first;
   const fit = fitOf(from, second);
-  let turn = bestOf(fit, starts(fit.first, fit.second, [centroid(from), centroid(second)]));
+  let turn = bestOf(fit, starts(fit.first.curves, fit.second.curves, [centroid(from), centroid(second)]));
   let best: Judged | undefined;
   // A peak between the points compared would go unseen: compare there too, until there is none.
   for (let round = 0; round < ROUNDS; round++) {
@@ -74,7 +75,12 @@ function fitOf(first: Outline, second: Outline): Growing {
   const { width, height } = bounds(second);
   const spacing = (outline: Outline) => length(outline) / 60;
   return {
-    ...{ first: a, second: b, middle: centroid(second), reach: Math.hypot(width, height) / 2 },
+    ...{
+      first: new EdgeTree(a),
+      second: new EdgeTree(b),
+      middle: centroid(second),
+      reach: Math.hypot(width, height) / 2,
+    },
     ...{ onFirst: sampled(a, spacing(first)), onSecond: sampled(b, spacing(second)) },
   };
 }
@@ -109,16 +115,16 @@ type Worst = Peak & { readonly on: 'first' | 'second'; readonly own: Peak['at'] 
 /** Peaks of the distance both ways, highest first; `at` in the second outline's frame, `own` in that of its outline. */
 function worstPoints(fit: Fit, turn: Turn): Worst[] {
   const move = turnedBy(turn);
-  const moved = fit.first.map((c): Curve => {
+  const moved = fit.first.curves.map((c): Curve => {
     return bulgeCurve(move({ x: c.ax, y: c.ay }), move({ x: c.bx, y: c.by }), c.bulge);
   });
-  const around = fit.second.reduce((sum, c) => sum + c.length, 0);
+  const around = fit.second.curves.reduce((sum, c) => sum + c.length, 0);
   const [cos, sin] = [Math.cos(turn.angle), Math.sin(turn.angle)];
   const there = peaks(moved, fit.second, around / 300, 0.9).map((peak): Worst => {
     const [x, y] = [peak.at.x - turn.x, peak.at.y - turn.y];
     return { ...peak, on: 'first', own: { x: cos * x + sin * y, y: cos * y - sin * x } };
   });
-  const here = peaks(fit.second, moved, around / 300, 0.9).map(
+  const here = peaks(fit.second.curves, new EdgeTree(moved), around / 300, 0.9).map(
     (peak): Worst => ({ ...peak, on: 'second', own: peak.at }),
   );
   return [...there, ...here].sort((p, q) => q.distance - p.distance);

@@ -1,5 +1,6 @@
 import type { Turn } from './alignPoints.ts';
-import { type Curve, directionOn, distanceTo, nearestFraction, pointOn } from './curve.ts';
+import { type Curve, directionOn, nearestFraction, pointOn } from './curve.ts';
+import type { EdgeTree } from './edgeTree.ts';
 import type { Vector } from './point.ts';
 
 /** Corners of closed curves and points between them no farther apart than `spacing`, or 0.1 rad along arcs. */
@@ -43,8 +44,9 @@ export interface Residual {
 }
 
 /** Residual of a point: along the edge's right normal, signed, when the foot is inside an edge; else from the corner. */
-export function residual(curves: readonly Curve[], p: Vector): Residual {
-  const [edge, distance] = nearestEdge(curves, p);
+export function residual(tree: EdgeTree, p: Vector): Residual {
+  const { index, distance } = tree.nearest(p);
+  const edge = tree.curves[index]!;
   const t = nearestFraction(edge, p);
   const foot = pointOn(edge, t);
   if ((t === 0 || t === 1) && distance > 1e-9)
@@ -54,44 +56,13 @@ export function residual(curves: readonly Curve[], p: Vector): Residual {
   return { off: side < 0 ? -distance : distance, nx: u.y, ny: -u.x };
 }
 
-function nearestEdge(curves: readonly Curve[], p: Vector): [Curve, number] {
-  let edge = curves[0]!;
-  let distance = Infinity;
-  for (const c of curves) {
-    const d = distanceTo(c, p);
-    if (d < distance) [edge, distance] = [c, d];
-  }
-  return [edge, distance];
-}
-
-export function distanceOff(curves: readonly Curve[], p: Vector): number {
-  let least = Infinity;
-  for (const c of curves) least = Math.min(least, distanceTo(c, p));
-  return least;
-}
-
-/** The distance of a point from curves, or -1 as soon as it is known to be no more than `enough`. */
-function distanceBeyond(
-  curves: readonly Curve[],
-  p: Vector,
-  enough: number,
-  guess: number,
-): readonly [number, number] {
-  let [least, nearest] = [distanceTo(curves[guess]!, p), guess];
-  for (let k = 0; k < curves.length && least > enough; k++) {
-    const d = distanceTo(curves[k]!, p);
-    if (d < least) [least, nearest] = [d, k];
-  }
-  return [least > enough ? least : -1, nearest];
-}
-
-/** The farthest distance of points from curves, or `least` if none is farther. Neighbouring points share a nearest edge. */
-export function farthest(curves: readonly Curve[], points: readonly Vector[], least = 0): number {
+/** The farthest distance of points from edges, or `least` if none is farther. Neighbouring points share a nearest edge. */
+export function farthest(tree: EdgeTree, points: readonly Vector[], least = 0): number {
   let most = least;
   let guess = 0;
   for (const p of points) {
-    const [distance, nearest] = distanceBeyond(curves, p, most, guess);
-    guess = nearest;
+    const { index, distance } = tree.nearest(p, most, guess);
+    guess = index;
     most = Math.max(most, distance);
   }
   return most;
@@ -106,37 +77,36 @@ export interface Peak {
  * The places along `along` that are farthest from `from`: local peaks within `share` of the highest, found on a grid of
  * `spacing` and closed in on by golden section.
  */
-export function peaks(
-  along: readonly Curve[],
-  from: readonly Curve[],
-  spacing: number,
-  share: number,
-): Peak[] {
-  const found: Peak[] = [];
-  for (const c of along) {
+export function peaks(along: readonly Curve[], from: EdgeTree, spacing: number, share: number): Peak[] {
+  const grids = along.map((c) => {
     const steps = Math.max(2, Math.ceil(c.length / spacing));
-    const heights = Array.from({ length: steps + 1 }, (_, k) => distanceOff(from, pointOn(c, k / steps)));
-    heights.forEach((height, k) => {
-      if (height < (heights[k - 1] ?? 0) || height < (heights[k + 1] ?? 0)) return;
-      const [low, high] = [Math.max(0, k - 1) / steps, Math.min(steps, k + 1) / steps];
-      const grid = { at: pointOn(c, k / steps), distance: height };
-      const fine = closedIn(c, from, low, high);
-      found.push(fine.distance > height ? fine : grid);
+    return Array.from({ length: steps + 1 }, (_, k) => from.nearest(pointOn(c, k / steps)).distance);
+  });
+  const highest = grids.flat().reduce((high, height) => Math.max(high, height), 0);
+  const found = along.flatMap((c, i) => {
+    const heights = grids[i]!;
+    const steps = heights.length - 1;
+    // Between grid points the distance rises by no more than half a step along the edge.
+    const least = share * highest - c.length / steps;
+    return heights.flatMap((height, k): Peak[] => {
+      if (height < least || height < (heights[k - 1] ?? 0) || height < (heights[k + 1] ?? 0)) return [];
+      const fine = closedIn(c, from, Math.max(0, k - 1) / steps, Math.min(steps, k + 1) / steps);
+      return [fine.distance > height ? fine : { at: pointOn(c, k / steps), distance: height }];
     });
-  }
+  });
   const most = found.reduce((high, { distance }) => Math.max(high, distance), 0);
   return found.filter(({ distance }) => distance >= share * most).sort((p, q) => q.distance - p.distance);
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-function closedIn(c: Curve, from: readonly Curve[], t0: number, t1: number): Peak {
+function closedIn(c: Curve, from: EdgeTree, t0: number, t1: number): Peak {
   let [low, high] = [t0, t1];
   for (let k = 0; k < 24; k++) {
     const [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-    if (distanceOff(from, pointOn(c, a)) > distanceOff(from, pointOn(c, b))) high = b;
+    if (from.nearest(pointOn(c, a)).distance > from.nearest(pointOn(c, b)).distance) high = b;
     else low = a;
   }
   const at = pointOn(c, (low + high) / 2);
-  return { at, distance: distanceOff(from, at) };
+  return { at, distance: from.nearest(at).distance };
 }

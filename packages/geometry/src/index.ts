@@ -7,6 +7,7 @@ export * from './bounds.ts';
 export { combine, type HoleRefusal, intersect, type Region, subtract, unite } from './combine.ts';
 export * from './contains.ts';
 export { convexHull } from './convexHull.ts';
+export { cornerMeans } from './cornerMeans.ts';
 export { type Arc, arcOf, type Edge, edges, normalisedStart, reversed, startingAt } from './edges.ts';
 export { type FlattenSide, flatten } from './flatten.ts';
 export { type Disc, inscribedCircle } from './inscribedCircle.ts';

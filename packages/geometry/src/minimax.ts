@@ -1,13 +1,13 @@
 import type { Turn } from './alignPoints.ts';
-import type { Curve } from './curve.ts';
 import { farthest, residual, turnedBack, turnedBy } from './deviation.ts';
+import type { EdgeTree } from './edgeTree.ts';
 import { type Constraint, leastCost } from './linearProgram.ts';
 import type { Vector } from './point.ts';
 
 /** Two shapes to bring together, with the points at which they are compared. */
 export interface Fit {
-  readonly first: readonly Curve[];
-  readonly second: readonly Curve[];
+  readonly first: EdgeTree;
+  readonly second: EdgeTree;
   readonly onFirst: readonly Vector[];
   readonly onSecond: readonly Vector[];
   /** Middle and reach of the second shape, which make a turn as large as a shift. */

@@ -40,6 +40,10 @@ function traced(count: number): Outline {
 }
 
 const fine = traced(1000);
+const traces = [
+  traced(200),
+  moveOutline({ angle: radian(1), shift: point(9, 9), mirrored: false }, traced(210)),
+] as const;
 
 export const benches: { name: string; run: () => unknown }[] = [
   { name: 'offset a rounded window of 8 edges by 6 mm', run: () => offset(pane, mm(6)) },
@@ -48,5 +52,6 @@ export const benches: { name: string; run: () => unknown }[] = [
   { name: 'validate 1,000 traced sides', run: () => validate(fine) },
   { name: 'intersect two outlines of 14 lines and arcs', run: () => intersect(star, other) },
   { name: 'align two measured windows', run: () => alignOutlines(pane, again) },
+  { name: 'align two traced windows of 200 sides', run: () => alignOutlines(traces[0], traces[1]) },
   { name: 'largest circle in 14 lines and arcs', run: () => inscribedCircle(star) },
 ];

@@ -3,6 +3,8 @@ import {
   area,
   bounds,
   circle,
+  containsOutline,
+  cornerMeans,
   edges,
   flatten,
   length,
@@ -144,7 +146,7 @@ function shoelace(ring: readonly Point[]): number {
 test('a rounded window with another allowance on each side keeps tangent corners', () => {
   const [bottom, right, top, left] = [4, 10, 6, 8];
   const corner = [(left + bottom) / 2, (bottom + right) / 2, (right + top) / 2, (top + left) / 2];
-  const distances = [corner[0]!, bottom, corner[1]!, right, corner[2]!, top, corner[3]!, left].map(mm);
+  const distances = cornerMeans(window1000x600, [0, bottom, 0, right, 0, top, 0, left].map(mm));
   const moved = value(offsetOne(window1000x600, distances));
   const caps = corner.reduce((sum, d) => sum + (1 - Math.PI / 4) * (75 + d) ** 2, 0);
   expect(moved.segments.length).toBe(8);
@@ -184,6 +186,32 @@ test('neighbours in one line with different allowances are joined by a square st
   const moved = value(offsetOne(split, [5, 2, 0, 0, 0].map(mm)));
   expect(area(moved)).toBeCloseTo(100 * 50 + 60 * 5 + 40 * 2, 6);
   expect(moved.segments.length).toBe(6);
+});
+
+// Oracle: the definition. Nothing is lost on the way out, nothing won on the way in, and no corner reaches past its limit.
+test('allowances of any sizes on one side leave one shape with the old one inside, or in it', () => {
+  const property = fc.property(
+    fc.nat(1e6),
+    fc.integer({ min: 3, max: 12 }),
+    fc.boolean(),
+    (seed, corners, out) => {
+      const next = numbersFrom(seed + 4);
+      const outline = starOutline(seed, corners);
+      const most = 6;
+      const distances = outline.segments.map(() =>
+        mm((out ? 1 : -1) * most * [0, next(), 1][Math.floor(3 * next())]!),
+      );
+      const moved = value(offset(outline, distances));
+      if (out) expect(moved.length).toBe(1);
+      for (const ring of moved) {
+        expect(validate(ring)).toMatchObject({ ok: true });
+        expect(out ? containsOutline(ring, outline) : containsOutline(outline, ring)).toBe(true);
+        for (const { to } of ring.segments)
+          expect(nearest(outline, to).distance).toBeLessThan(4 * most + 1e-6);
+      }
+    },
+  );
+  fc.assert(property, { seed: 24, numRuns: 200 });
 });
 
 test('a bow-tie of two lobes inset past its waist falls into two parts, the larger first', () => {

@@ -100,12 +100,18 @@ function uneven(side: Side, next: Side, v: Vector, turn: number, corners: Corner
   if (Math.abs(turn) < TANGENT) return straight;
   const meeting = meetingOf(side.moved!, next.moved!, v);
   if (!meeting) return straight;
-  const [ahead, behind] = progress(side, next, meeting);
-  if (ahead < 0 && behind < 0) return { curves: () => path(side.end, v, next.start) };
+  if (overlapAt(turn, side.distance, next.distance)) return { curves: () => path(side.end, v, next.start) };
   const reach = Math.hypot(meeting.x - v.x, meeting.y - v.y);
   if (reach > corners.limit * Math.max(Math.abs(side.distance), Math.abs(next.distance))) return straight;
   weld(side, next, meeting);
   return { curves: () => [] };
+}
+
+/** Whether strips on one side overlap right at the corner, seen as straight: each would be cut, neither run on. */
+function overlapAt(turn: number, first: number, second: number): boolean {
+  if (first * second < 0) return false;
+  const [sin, cos] = [Math.sin(turn), Math.cos(turn)];
+  return (second - first * cos) / sin < 0 && (first - second * cos) / sin < 0;
 }
 
 function weld(side: Side, next: Side, meeting: Vector): void {
