@@ -2,7 +2,7 @@ import { type Millimetre, mm } from '@panewright/quantity';
 import { curvesOf } from './curve.ts';
 import { turnBetween } from './offsetSides.ts';
 import type { Outline } from './outline.ts';
-import { TANGENT } from './tolerance.ts';
+import { MEANT_SMOOTH } from './tolerance.ts';
 
 /**
  * Distances for `offset` in which each rounded corner has the mean of its two sides: for a maker who sets an allowance
@@ -28,6 +28,6 @@ export function cornerMeans(outline: Outline, distances: readonly Millimetre[]):
   return means;
 
   function isSmooth(i: number): boolean {
-    return Math.abs(turnBetween(curves[i % n]!, curves[(i + 1) % n]!)) <= TANGENT;
+    return Math.abs(turnBetween(curves[i % n]!, curves[(i + 1) % n]!)) <= MEANT_SMOOTH;
   }
 }

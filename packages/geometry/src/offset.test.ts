@@ -157,6 +157,22 @@ test('a rounded window with another allowance on each side keeps tangent corners
   );
 });
 
+test('a window whose coordinates were rounded to 0.001 mm keeps its eight edges, moved evenly or not', () => {
+  const skew = value(
+    roundedPolygon([point(0, 0), point(503.1, 17.3), point(498.7, 301.9), point(9.2, 290)], mm(11)),
+  );
+  const round = (x: number) => Math.round(x * 1000) / 1000;
+  const rounded: Outline = {
+    segments: skew.segments.map((s) => ({ ...s, to: point(round(s.to.x), round(s.to.y)) })) as never,
+  };
+  const uneven = cornerMeans(rounded, [0, 4, 0, 9, 0, 6, 0, 7].map(mm));
+  for (const distances of [mm(6), mm(-6), uneven]) {
+    const [exact, moved] = [skew, rounded].map((o) => value(offsetOne(o, distances)));
+    expect(moved!.segments.length).toBe(8);
+    for (const { to } of moved!.segments) expect(nearest(exact!, to).distance).toBeLessThan(0.004);
+  }
+});
+
 test('a corner whose radius an uneven inset uses up becomes sharp', () => {
   const small = value(roundedPolygon(box(200, 100), mm(5)));
   const distances = [-10, -20, -10, -1, -10, -1, -10, -1].map(mm);

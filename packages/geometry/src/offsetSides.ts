@@ -1,7 +1,7 @@
 import { crossings } from './contacts.ts';
 import { arcCurve, bendOf, type Curve, directionOn, lineCurve } from './curve.ts';
 import type { Vector } from './point.ts';
-import { SAME_POINT, TANGENT } from './tolerance.ts';
+import { MEANT_SMOOTH, SAME_POINT, TANGENT } from './tolerance.ts';
 
 /** An edge of the outline and where its allowance takes it. */
 export interface Side {
@@ -107,7 +107,7 @@ function unevenRuns(sides: readonly Side[]): Run[] {
     let last = before;
     for (let k = 1; k < n; k++) {
       const next = sides[(i + k) % n]!;
-      if (Math.abs(turnBetween(last.edge, next.edge)) > TANGENT) break;
+      if (Math.abs(turnBetween(last.edge, next.edge)) > MEANT_SMOOTH) break;
       if (next.edge.bulge === 0) {
         if (arcs.length > 0 && isUneven(before, arcs, next)) runs.push({ before, arcs, after: next });
         break;

@@ -3,7 +3,7 @@ import { crossings } from './contacts.ts';
 import { arcCurve, type Curve, directionOn, lineCurve } from './curve.ts';
 import { finished, type Side, sidesOf, turnBetween } from './offsetSides.ts';
 import type { Vector } from './point.ts';
-import { SAME_POINT, TANGENT } from './tolerance.ts';
+import { MEANT_SMOOTH, SAME_POINT, SMOOTH_GAP, TANGENT } from './tolerance.ts';
 
 /** How corners are turned. `limit`: a sharp corner may reach this many allowances from the old one, else it is rounded. */
 export interface Corners {
@@ -61,6 +61,10 @@ function closeJoint(side: Side, next: Side, corners: Corners): Joint {
   const v = { x: side.edge.bx, y: side.edge.by };
   const turn = turnBetween(side.edge, next.edge);
   const even = Math.abs(side.distance - next.distance) < 1e-9;
+  if (even && isMeantSmooth(side, next, turn)) {
+    weld(side, next, { x: (side.end.x + next.start.x) / 2, y: (side.end.y + next.start.y) / 2 });
+    return { curves: () => [] };
+  }
   if (even && turn * side.distance > 0 && Math.abs(turn) > TANGENT)
     return opened(side, next, v, turn, corners);
   if (!side.moved || !next.moved) return { curves: () => path(side.end, v, next.start) };
@@ -71,6 +75,12 @@ function closeJoint(side: Side, next: Side, corners: Corners): Joint {
     };
   }
   return uneven(side, next, v, turn, corners);
+}
+
+/** Whether a joint is smooth but for rounding of the outline's coordinates: it shall not get a corner of its own. */
+function isMeantSmooth({ moved: c, distance }: Side, { moved: d }: Side, turn: number): boolean {
+  const bend = Math.abs(turn);
+  return c !== undefined && d !== undefined && bend < MEANT_SMOOTH && bend * Math.abs(distance) < SMOOTH_GAP;
 }
 
 function path(...points: Vector[]): Curve[] {
@@ -97,7 +107,7 @@ function opened(side: Side, next: Side, v: Vector, turn: number, corners: Corner
 /** Allowances that differ: the moved edges are cut or run on to where they meet; where they do not, a step. */
 function uneven(side: Side, next: Side, v: Vector, turn: number, corners: Corners): Joint {
   const straight = { curves: () => path(side.end, next.start) };
-  if (Math.abs(turn) < TANGENT) return straight;
+  if (Math.abs(turn) < MEANT_SMOOTH) return straight;
   const meeting = meetingOf(side.moved!, next.moved!, v);
   if (!meeting) return straight;
   if (overlapAt(turn, side.distance, next.distance)) return { curves: () => path(side.end, v, next.start) };

@@ -9,3 +9,12 @@ export const FLAT_RISE = 1e-5;
 
 /** Two directions that differ by less than this, in radians, meet without a corner. */
 export const TANGENT = 1e-6;
+
+/**
+ * Two directions that differ by less than this, in radians, are taken as meant to be one: coordinates rounded to
+ * 0.001 mm turn the ends of a 5 mm arc by about 2e-4.
+ */
+export const MEANT_SMOOTH = 1e-3;
+
+/** A gap that a smooth joint leaves after an offset is closed at its middle when it is no wider than this, in mm. */
+export const SMOOTH_GAP = 2e-3;
