@@ -176,7 +176,7 @@ export const defaultCatalogue: Catalogue = {
     cutSpacing: 3,
     leastOffcut: 100,
     friction: 0.15,
-    windMargin: 2,
+    windMargin: 1.5,
   },
   rates: { labour: 3800, overhead: 0.35, markup: 0.6, tax: 0, validDays: 30 },
 };
