@@ -3,4 +3,16 @@ export * from './checkInstance.ts';
 export * from './instance.ts';
 export * from './lowerBound.ts';
 export * from './packing.ts';
+export * from './strips/cutStrips.ts';
+export {
+  type CuttingOrder,
+  type CuttingPattern,
+  type CuttingPlan,
+  type CuttingRefusal,
+  checkOrder,
+  type Stock,
+  type StockId,
+  type StripId,
+  type StripItem,
+} from './strips/cuttingOrder.ts';
 export * from './verify/verifyLay.ts';
