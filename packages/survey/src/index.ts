@@ -8,6 +8,9 @@ export {
   numericJacobian,
 } from './adjustment/levenbergMarquardt.ts';
 export { type GlobalTest, quadratic, type Statistics, statistics } from './adjustment/statistics.ts';
+export * from './fit/chainFit.ts';
+export { type Circle, type CircleMethod, type CircleRefusal, fitCircle } from './fit/circleFits.ts';
+export { fitChain } from './fit/fitChain.ts';
 export { adjustNetwork } from './network/adjustNetwork.ts';
 export { crossingAngle, intersectTapes } from './network/intersectTapes.ts';
 export * from './network/markSurvey.ts';

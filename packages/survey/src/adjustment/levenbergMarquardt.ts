@@ -15,6 +15,8 @@ export interface LeastSquaresProblem {
   readonly mostSteps?: number;
   /** Stops when the next step would lessen the sum by less than this share of it. 1e-16 unless told. */
   readonly tolerance?: number;
+  /** Return the best point found when the steps run out, for a caller that judges it by its sum. */
+  readonly acceptUnfinished?: boolean;
 }
 
 export interface LeastSquaresSolution extends Evaluation {
@@ -74,9 +76,12 @@ export function levenbergMarquardt(
       }
     }
   }
+  const steps = problem.mostSteps ?? 200;
+  if (problem.acceptUnfinished && Number.isFinite(cost))
+    return ok({ ...at, parameters, sumOfSquares: cost, steps });
   return refuse({
     code: 'LEAST_SQUARES_NOT_CONVERGED',
-    steps: problem.mostSteps ?? 200,
+    steps,
     sumOfSquares: cost,
   });
 }

@@ -1,0 +1,242 @@
+import { mm, radian } from '@panewright/quantity';
+import { factorise, invertFactored } from '../adjustment/cholesky.ts';
+import { normalEquations } from '../adjustment/levenbergMarquardt.ts';
+import { quadratic } from '../adjustment/statistics.ts';
+import { type Edge, endOf, footAlong, signedDistance } from './arcFrame.ts';
+import { stateSlopes, wrap } from './chain.ts';
+import type { FittedCorner, FittedEdge } from './chainFit.ts';
+import { dependence } from './closure.ts';
+import { CAUCHY, type FitPoints, reduce, type SolvedChain } from './solveChain.ts';
+
+export interface ChainUncertainty {
+  readonly covariance: Float64Array;
+  readonly scatter: number;
+  readonly neighbourCorrelation: number;
+  readonly correlationFactor: number;
+  readonly residuals: Float64Array;
+}
+
+/** Signed normal distance of each point from its edge, mm. */
+export function residualsOf({ edges, assigned }: SolvedChain, points: FitPoints): Float64Array {
+  return points.x.map((px, i) => {
+    const edge = edges[assigned[i]!]!;
+    const [dx, dy] = [px - edge.x, points.y[i]! - edge.y];
+    const [cos, sin] = [Math.cos(edge.heading), Math.sin(edge.heading)];
+    return signedDistance(cos * dx + sin * dy, cos * dy - sin * dx, edge.curvature);
+  });
+}
+
+const median = (values: Float64Array) => {
+  const sorted = values.slice().sort();
+  const half = sorted.length / 2;
+  return Number.isInteger(half) ? (sorted[half - 1]! + sorted[half]!) / 2 : sorted[Math.floor(half)]!;
+};
+
+/** 1.4826 times the median absolute value: the sigma of a normal scatter. */
+export const robustSigma = (residuals: Float64Array): number => 1.4826 * median(residuals.map(Math.abs));
+
+/**
+ * Covariance of the chain's unknowns: Huber's for a robust fit, (mean ψ²) / (mean ψ′)² · (JᵀJ)⁻¹, never less than the
+ * stated sigmas give, times (1 + ρ) / (1 − ρ) for neighbours that err alike.
+ *
+ * @param stated the sigmas are known, not measured from the scatter
+ * @source sources.md#huber-1981; the factor is the variance of a mean under first-order autocorrelation
+ */
+export function chainUncertainty(solved: SolvedChain, points: FitPoints, stated: boolean): ChainUncertainty {
+  const residuals = residualsOf(solved, points);
+  const scaled = residuals.map((residual, i) => residual / points.sigma[i]!);
+  const shares = scaled.map((z) => 1 / (1 + (z / CAUCHY) ** 2));
+  const meanSquare = scaled.reduce((sum, z, i) => sum + (shares[i]! * z) ** 2, 0) / scaled.length;
+  const slope =
+    scaled.reduce((sum, z, i) => sum + shares[i]! ** 2 * (1 - (z / CAUCHY) ** 2), 0) / scaled.length;
+  const efficiency = meanSquare / Math.max(slope, 0.1) ** 2;
+  const rho = neighbourCorrelation(scaled);
+  const correlationFactor = (1 + rho) / (1 - rho);
+  const factor = (stated ? Math.max(efficiency, NORMAL_LOSS) : efficiency) * correlationFactor;
+  const covariance = chainCovariance(solved, points).map((value) => factor * value);
+  return {
+    covariance,
+    scatter: robustSigma(residuals),
+    neighbourCorrelation: rho,
+    correlationFactor,
+    residuals,
+  };
+}
+
+/** What Cauchy's weights cost when the scatter is normal: the variance rises by a twentieth. */
+const NORMAL_LOSS = 1 / 0.95;
+
+/** Of residuals next to each other on the ring, outliers cut off; 0 unless it is more than chance. */
+export function neighbourCorrelation(scaled: Float64Array): number {
+  const kept = scaled.map((z) => Math.max(-3, Math.min(3, z)));
+  let [products, squares] = [0, 0];
+  kept.forEach((z, i) => {
+    products += z * kept[(i + 1) % kept.length]!;
+    squares += z * z;
+  });
+  const rho = squares > 0 ? products / squares : 0;
+  return rho * Math.sqrt(kept.length) > 2.5 ? Math.min(rho, 0.98) : 0;
+}
+
+/**
+ * (JᵀJ)⁻¹ of the unbent problem with the sigmas of the points, told of all unknowns: those that close the chain follow
+ * the free ones.
+ */
+export function chainCovariance(solved: SolvedChain, points: FitPoints): Float64Array {
+  const { edges, layout, closure } = solved;
+  const { size } = layout;
+  const slopes = stateSlopes(edges, layout);
+  const follow = dependence(slopes, layout, closure);
+  const rows = points.x.length;
+  const jacobian = reduce(offsetRows(solved, points, slopes), rows, layout, closure, slopes);
+  const free = closure.free.length;
+  const factor =
+    jacobian &&
+    factorise(normalEquations({ residuals: new Float64Array(rows), jacobian }, free).normal, free);
+  if (!factor || !follow) throw new Error('A chain that was solved has a singular normal matrix.');
+  const inverse = invertFactored(factor);
+  const byFree: Float64Array[] = [];
+  closure.free.forEach((i, f) => {
+    byFree[i] = Float64Array.from({ length: free }, (_, k) => (k === f ? 1 : 0));
+  });
+  closure.dependent.forEach((i, d) => {
+    byFree[i] = Float64Array.from(follow[d]!);
+  });
+  const covariance = new Float64Array(size * size);
+  for (let i = 0; i < size; i++) {
+    const half = Float64Array.from({ length: free }, (_, k) =>
+      byFree[i]!.reduce((sum, value, l) => sum + value * inverse[l * free + k]!, 0),
+    );
+    for (let j = 0; j < size; j++) {
+      covariance[i * size + j] = byFree[j]!.reduce((sum, value, k) => sum + value * half[k]!, 0);
+    }
+  }
+  return covariance;
+}
+
+/** For each point, how the outline beside it moves across itself by each unknown, over the point's sigma. */
+function offsetRows(
+  { edges, layout, assigned }: SolvedChain,
+  points: FitPoints,
+  slopes: readonly Float64Array[],
+): Float64Array {
+  const { size } = layout;
+  const rows = new Float64Array(points.x.length * size);
+  points.x.forEach((px, row) => {
+    const edge = edges[assigned[row]!]!;
+    const [dx, dy] = [px - edge.x, points.y[row]! - edge.y];
+    const u = Math.cos(edge.heading) * dx + Math.sin(edge.heading) * dy;
+    const v = Math.cos(edge.heading) * dy - Math.sin(edge.heading) * dx;
+    const foot = Math.min(Math.max(footAlong(edge, u, v), 0), edge.length);
+    const gradient = offsetGradient(edge, assigned[row]!, foot, slopes, layout, size);
+    for (let i = 0; i < size; i++) rows[row * size + i] = gradient[i]! / points.sigma[row]!;
+  });
+  return rows;
+}
+
+/** How the place of the edge, `along` mm from its start, moves to the left by each unknown. */
+function offsetGradient(
+  { heading, curvature }: Edge,
+  k: number,
+  along: number,
+  slopes: readonly Float64Array[],
+  layout: SolvedChain['layout'],
+  size: number,
+): Float64Array {
+  const state = slopes[k]!;
+  const end = endOf({ x: 0, y: 0, heading, length: along, curvature });
+  const [nx, ny] = [-Math.sin(end.heading), Math.cos(end.heading)];
+  const lever = nx * -end.y + ny * end.x;
+  const gradient = new Float64Array(size);
+  for (let i = 0; i < size; i++) {
+    gradient[i] = nx * state[i]! + ny * state[size + i]! + lever * state[2 * size + i]!;
+  }
+  // An arc that bends by dκ more leaves its tangent by dκ along²/2 to second order; exactly, with φ = κ·along:
+  if (layout.curvature[k]! >= 0) gradient[layout.curvature[k]!]! += bendOffset(curvature, along);
+  return gradient;
+}
+
+/** ∂(offset)/∂κ at a fixed place of the arc: (1 − cos φ) / κ², tending to along² / 2. */
+function bendOffset(curvature: number, along: number): number {
+  const angle = curvature * along;
+  if (Math.abs(angle) < 1e-3) return (along * along) / 2;
+  return (1 - Math.cos(angle)) / (curvature * curvature);
+}
+
+const BENDS = (20 * Math.PI) / 180;
+const point = (x: number, y: number) => ({ x: mm(x), y: mm(y) });
+
+/** Each edge and corner with its sigmas. */
+export function describeChain(solved: SolvedChain, covariance: Float64Array) {
+  const { edges, layout, chain, assigned } = solved;
+  const { size } = layout;
+  const slopes = stateSlopes(edges, layout);
+  const sigmaOf = (gradient: Float64Array) => Math.sqrt(Math.max(quadratic(covariance, gradient), 0));
+  const offset = (k: number, along: number) =>
+    sigmaOf(offsetGradient(edges[k]!, k, along, slopes, layout, size));
+  const own = (column: number, factor = 1) =>
+    factor * Math.sqrt(Math.max(covariance[column * size + column]!, 0));
+  const described = edges.map((edge, k): FittedEdge => {
+    const end = edges[(k + 1) % edges.length]!;
+    const column = layout.curvature[k]!;
+    const middleSigma = mm(offset(k, edge.length / 2));
+    const round =
+      column < 0
+        ? {}
+        : { radius: mm(1 / Math.abs(edge.curvature)), radiusSigma: mm(own(column, 1 / edge.curvature ** 2)) };
+    return {
+      kind: chain.edges[k]!.kind,
+      from: point(edge.x, edge.y),
+      to: point(end.x, end.y),
+      length: mm(edge.length),
+      lengthSigma: mm(own(layout.length[k]!)),
+      heading: radian(wrap(edge.heading)),
+      sweep: radian(edge.curvature * edge.length),
+      ...round,
+      offsetSigma: mm(Math.max(offset(k, 0), middleSigma, offset(k, edge.length))),
+      middleSigma,
+      points: assigned.reduce((sum, owner) => sum + (owner === k ? 1 : 0), 0),
+    };
+  });
+  return { edges: described, corners: cornersOf(solved, described, covariance, slopes) };
+}
+
+function cornersOf(
+  { edges, chain, layout }: SolvedChain,
+  described: readonly FittedEdge[],
+  covariance: Float64Array,
+  slopes: readonly Float64Array[],
+): readonly FittedCorner[] {
+  const { size } = layout;
+  return edges.flatMap((edge, k): FittedCorner[] => {
+    const corners: FittedCorner[] = [];
+    const before = edges[(k + edges.length - 1) % edges.length]!;
+    if (chain.joints[k] === 'corner') {
+      const [a, b] = [slopes[k]!.subarray(0, size), slopes[k]!.subarray(size, 2 * size)];
+      const [xx, yy] = [quadratic(covariance, a), quadratic(covariance, b)];
+      const xy =
+        (quadratic(
+          covariance,
+          a.map((value, i) => value + b[i]!),
+        ) -
+          xx -
+          yy) /
+        2;
+      corners.push({
+        kind: 'sharp',
+        edge: k,
+        at: point(edge.x, edge.y),
+        turn: radian(wrap(edge.heading - before.heading - before.curvature * before.length)),
+        radius: mm(0),
+        sigma: mm(Math.sqrt(Math.max((xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy), 0))),
+      });
+    }
+    const { sweep, radius, radiusSigma } = described[k]!;
+    if (radius !== undefined && radiusSigma !== undefined && Math.abs(sweep) >= BENDS) {
+      const middle = endOf({ ...edge, length: edge.length / 2 });
+      const at = point(middle.x, middle.y);
+      corners.push({ kind: 'round', edge: k, at, turn: sweep, radius, sigma: radiusSigma });
+    }
+    return corners;
+  });
+}
