@@ -221,3 +221,15 @@ test('windows plainly unlike are told apart without aligning them', () => {
   expect(deviationAtLeast(rectangle(1000, 600), rectangle(1000, 600))).toBe(0);
   expect(value(outlineFrom(box(5, 5))).segments.length).toBe(4);
 });
+
+test('looked for near a turn, a rectangle is found upright and not upside down', () => {
+  const corners = (dx: number) => [point(0, 0), point(600 + dx, 0), point(600, 350), point(0, 350 + dx)];
+  const [a, b] = [roundedPolygon(corners(0), mm(60)), roundedPolygon(corners(0.4), mm(60))];
+  if (!a.ok || !b.ok) throw new Error('the test’s own outlines');
+  const upright = alignOutlines(a.value, b.value, { near: radian(0) });
+  expect(Math.abs(upright.motion.angle)).toBeLessThan(0.01);
+  const turned = alignOutlines(a.value, b.value, { near: radian(Math.PI) });
+  expect(Math.cos(turned.motion.angle)).toBeCloseTo(-1, 4);
+  const any = alignOutlines(a.value, b.value);
+  expect(Math.min(upright.deviation, turned.deviation)).toBeCloseTo(any.deviation, 4);
+});

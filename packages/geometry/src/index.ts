@@ -1,4 +1,4 @@
-export { type Alignment, alignOutlines, deviationAtLeast } from './alignOutlines.ts';
+export { type Alignment, type AlignOptions, alignOutlines, deviationAtLeast } from './alignOutlines.ts';
 export { type AlignPointsRefusal, alignPoints, type PointAlignment } from './alignPoints.ts';
 export * from './along.ts';
 export * from './area.ts';

@@ -1,5 +1,6 @@
 import {
   type Alignment,
+  type AlignOptions,
   alignOutlines,
   deviationAtLeast,
   edges,
@@ -9,7 +10,7 @@ import {
   type Rigid,
   still,
 } from '@panewright/geometry';
-import { mm } from '@panewright/quantity';
+import { mm, radian } from '@panewright/quantity';
 import type { Catalogue } from '../document/catalogue.ts';
 import type { Find } from '../plan/finding.ts';
 import type { OpeningPlan, OpeningShape, PatternMember, PatternPlan } from '../plan/plan.ts';
@@ -69,13 +70,16 @@ function join(groups: readonly Group[], shaped: Shaped, tolerance: number, find:
   let nearMiss: { readonly pattern: string; readonly deviation: number } | null = null;
   for (const group of groups) {
     if (!alike(group.master, shaped, 2 * tolerance)) continue;
-    for (const turnedOver of [false, true]) {
-      const fit = align(group.master.shape.outline, shaped.shape.outline, turnedOver);
+    for (const way of WAYS) {
+      const fit = align(group.master.shape.outline, shaped.shape.outline, {
+        ...way,
+        within: mm(2 * tolerance),
+      });
       if (!sameAllowances(group.master, shaped, fit.motion)) continue;
       if (fit.deviation <= tolerance) {
         group.members.push({
           opening: shaped.plan.opening,
-          turnedOver,
+          turnedOver: fit.motion.mirrored,
           place: fit.motion,
           deviation: fit.deviation,
           worstAt: fit.at,
@@ -104,17 +108,26 @@ function alike(a: Shaped, b: Shaped, reach: number): boolean {
 }
 
 /** Best alignments of pairs of outlines, kept while the outlines live: an edit aligns again only what it changed. */
-const aligned = new WeakMap<Outline, WeakMap<Outline, Map<boolean, Alignment>>>();
+const aligned = new WeakMap<Outline, WeakMap<Outline, Map<string, Alignment>>>();
 
-function align(first: Outline, second: Outline, mirrored: boolean): Alignment {
-  const known = aligned.get(first) ?? new WeakMap<Outline, Map<boolean, Alignment>>();
+function align(first: Outline, second: Outline, how: AlignOptions): Alignment {
+  const known = aligned.get(first) ?? new WeakMap<Outline, Map<string, Alignment>>();
   aligned.set(first, known);
-  const both = known.get(second) ?? new Map<boolean, Alignment>();
-  known.set(second, both);
-  const alignment = both.get(mirrored) ?? alignOutlines(first, second, { mirrored });
-  both.set(mirrored, alignment);
+  const ways = known.get(second) ?? new Map<string, Alignment>();
+  known.set(second, ways);
+  const way = `${how.mirrored} ${how.near} ${how.within}`;
+  const alignment = ways.get(way) ?? alignOutlines(first, second, how);
+  ways.set(way, alignment);
   return alignment;
 }
+
+/** Ways to lay a pattern on an opening: upright first, since a maker looks for that; then turned any way. */
+const WAYS: readonly AlignOptions[] = [
+  { mirrored: false, near: radian(0) },
+  { mirrored: true, near: radian(0) },
+  { mirrored: false },
+  { mirrored: true },
+];
 
 /** What must be equal for one panel to serve both openings; allowances by edge are compared on the aligned edges. */
 function choiceKey({ choices }: OpeningPlan): string {
