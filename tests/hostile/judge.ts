@@ -11,12 +11,7 @@ export function judge(status: number, body: unknown, given: unknown): Verdict {
   if ('refusal' in body) {
     const { refusal, say } = body as { refusal: { code: RefusalCode }; say: { what: string; do: string } };
     if (doorAnswers[refusal.code]?.status !== status) throw new Error(`${refusal.code} came with ${status}`);
-    if (
-      !/^\S.*[.]$/s.test(say.what) ||
-      /undefined|NaN|\[object/.test(say.what) ||
-      say.what.includes(NOT_GIVEN)
-    )
-      throw new Error(`not a sentence: ${say.what}`);
+    judgeSentence(say.what, given);
     return 'refused';
   }
   if (status !== 200) throw new Error(`${status}: ${JSON.stringify(body).slice(0, 300)}`);
@@ -42,10 +37,7 @@ function same(a: unknown, b: unknown): boolean {
 /** A sentence has a beginning and an end, and nothing of the inside of the program but what was given. */
 export function judgeSentence(sentence: string, given: unknown): void {
   const leaked = sentence.match(/undefined|NaN|Infinity|\[object/)?.[0];
-  if (
-    !/^\S.*\.$/s.test(sentence) ||
-    sentence.includes(NOT_GIVEN) ||
-    (leaked && !JSON.stringify(given).includes(leaked))
-  )
+  const inside = leaked !== undefined && !JSON.stringify(given).includes(leaked);
+  if (!/^\S.*\.$/s.test(sentence) || sentence.includes(NOT_GIVEN) || inside)
     throw new Error(`not a sentence: ${sentence}`);
 }

@@ -46,6 +46,7 @@ export {
   showOf,
 } from './answers/show.ts';
 export type { Messages, Sentences } from './answers/words.ts';
+export { base64 } from './base64.ts';
 export { demoJob } from './demo.ts';
 export { type Issue, type IssuePath, pathText } from './document/issue.ts';
 export {
@@ -68,3 +69,4 @@ export * from './ports.ts';
 export * from './refusal.ts';
 export { documentSchemas } from './schemas.ts';
 export { summaryLines } from './summary.ts';
+export { utf8 } from './utf8.ts';

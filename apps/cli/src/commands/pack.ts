@@ -13,12 +13,12 @@ export interface PackOptions {
 
 /** Lays the pieces of an instance for so many seconds, and prints the lay. */
 export async function pack(options: PackOptions, io: Io): Promise<number> {
+  const seconds = positiveNumber('seconds', options.seconds, 10, 86_400);
+  const seed = wholeNumber('seed', options.seed, 1);
   const text = await readJson(options.instance);
   if (!text.ok) return printRefusal(text.refusal, options.json, io);
   const read = readInstance(text.value);
   if (!read.ok) return printRefusal(read.refusal, options.json, io);
-  const seconds = positiveNumber('seconds', options.seconds, 10, 86_400);
-  const seed = wholeNumber('seed', options.seed, 1);
   const result = layPieces(read.value, seed, forSeconds(seconds, io.clock), ({ best }) => {
     if (!options.json) io.err(`length ${best.length}, ${(100 * best.density).toFixed(2)} % of the cloth\n`);
   });

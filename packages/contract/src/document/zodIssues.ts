@@ -32,7 +32,13 @@ function toIssues(issue: z.core.$ZodIssue, path: IssuePath, root: unknown): read
     case 'invalid_union':
       return unionIssues(issue, path, found);
     case 'invalid_format':
-      return [{ kind: 'pattern', path, pattern: issue.pattern ?? issue.format }];
+      return [
+        {
+          kind: 'pattern',
+          path,
+          pattern: issue.format === 'regex' ? (issue.pattern ?? 'regex') : issue.format,
+        },
+      ];
     case 'invalid_key':
     case 'invalid_element':
       return issue.issues.flatMap((inner) => toIssues(inner, path, root));

@@ -1,6 +1,6 @@
-import { migrate } from '@panewright/design';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import type { z } from 'zod';
+import { type DocumentRefusal, readCatalogue, readJob } from '../document/readDocument.ts';
 import { scan } from '../document/scan.ts';
 import { issuesOf } from '../document/zodIssues.ts';
 import type { Ports, Tools } from '../ports.ts';
@@ -65,17 +65,19 @@ export async function callOperation(
   return operation.run(read.value, { jobs, catalogues });
 }
 
+/** The documents in an input are read first: what is wrong with a job is said of the job, wherever it came from. */
 function readInput(name: string, operation: Operation, input: unknown): Result<unknown, Refusal> {
-  const found = scan(input);
-  if (found) return refuse({ code: 'INPUT_INVALID', operation: name, issues: [found] });
   let current = input;
   for (const [key, kind] of Object.entries(operation.documents ?? {})) {
     const document = member(current, key);
     if (document === undefined) continue;
-    const newest = migrate(kind, document);
-    if (!newest.ok) return newest;
-    current = { ...(current as object), [key]: newest.value };
+    const read: Result<unknown, DocumentRefusal> =
+      kind === 'job' ? readJob(document) : readCatalogue(document);
+    if (!read.ok) return read;
+    current = { ...(current as object), [key]: read.value };
   }
+  const found = scan(current);
+  if (found) return refuse({ code: 'INPUT_INVALID', operation: name, issues: [found] });
   const parsed = operation.input.safeParse(current);
   if (parsed.success) return ok(parsed.data);
   return refuse({ code: 'INPUT_INVALID', operation: name, issues: issuesOf(parsed.error, current) });

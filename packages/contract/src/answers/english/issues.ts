@@ -29,6 +29,7 @@ const PATTERNS: readonly (readonly [test: string, words: string])[] = [
   ['A-Za-z0-9._-', '1 to 40 letters, digits, dots, dashes or underscores, beginning with a letter or digit'],
   ['0-9a-fA-F', 'a colour as # and six hexadecimal digits'],
   ['A-Z]{3}', 'a currency code of three capitals'],
+  ['date', 'a day that exists, as YYYY-MM-DD'],
 ];
 
 const round = (value: number): string => String(Number(value.toPrecision(12)));

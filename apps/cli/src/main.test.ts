@@ -1,0 +1,204 @@
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { main } from '@panewright/cli';
+import { exampleJob, type Plan, planSchema } from '@panewright/contract';
+import { afterAll, expect, test } from 'vitest';
+
+const folder = mkdtempSync(join(tmpdir(), 'panewright-cli-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const at = (...parts: string[]) => join(folder, ...parts);
+const put = (name: string, value: unknown) => {
+  writeFileSync(at(name), typeof value === 'string' ? value : JSON.stringify(value));
+  return at(name);
+};
+const good = put('job.json', exampleJob);
+
+async function run(...argv: string[]) {
+  let out = '';
+  let err = '';
+  const code = await main(argv, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    fetch: () => Promise.reject(new Error('refused')),
+    clock: () => performance.now() / 1000,
+    today: () => '2026-11-25',
+  });
+  return { code, out, err };
+}
+
+test('plan writes every sheet and cut file and the plan itself, and lists them', async () => {
+  const { code, out } = await run('plan', good, '--out', at('set'), '--seed', '3');
+  expect(code).toBe(0);
+  const { files } = JSON.parse(readFileSync(at('set', 'files.json'), 'utf8')) as {
+    files: { path: string; bytes: number }[];
+  };
+  for (const { path, bytes } of files) expect(readFileSync(at('set', path)).length).toBe(bytes);
+  const paths = files.map(({ path }) => path);
+  expect(paths).toEqual(expect.arrayContaining(['plan.json', 'lay.svg', 'lay.dxf']));
+  for (const ending of ['.pdf', '.svg', '.dxf', '.csv'])
+    expect(paths.some((path) => path.endsWith(ending))).toBe(true);
+  for (const path of paths.filter((one) => one.endsWith('.pdf')))
+    expect(readFileSync(at('set', path)).subarray(0, 5).toString()).toBe('%PDF-');
+  const plan = JSON.parse(readFileSync(at('set', 'plan.json'), 'utf8')) as Plan;
+  expect(planSchema.safeParse(plan).error).toBeUndefined();
+  expect(plan.seed).toBe(3);
+  expect(out).toContain('1 opening, 1 pattern');
+  expect(out).toContain(`${files.length} files in`);
+});
+
+test('the same job gives the same bytes', async () => {
+  await run('plan', good, '--out', at('again'), '--seed', '3');
+  const { files } = JSON.parse(readFileSync(at('set', 'files.json'), 'utf8')) as {
+    files: { path: string }[];
+  };
+  for (const { path } of files)
+    expect(readFileSync(at('again', path)).equals(readFileSync(at('set', path))), path).toBe(true);
+});
+
+test('a second run takes away what is no longer made, and nothing else', async () => {
+  writeFileSync(at('set', 'notes.txt'), 'mine');
+  const before = new Set(readdirSync(at('set'), { recursive: true }) as string[]);
+  const none = put('none.json', { ...exampleJob, openings: [] });
+  expect((await run('plan', none, '--out', at('set'))).code).toBe(0);
+  expect(readFileSync(at('set', 'notes.txt'), 'utf8')).toBe('mine');
+  expect(before.has('lay.svg')).toBe(true);
+  expect(existsSync(at('set', 'lay.svg'))).toBe(false);
+});
+
+test('a folder with other things in it is left alone', async () => {
+  mkdirSync(at('other'));
+  writeFileSync(at('other', 'thesis.txt'), 'mine');
+  const { code, err } = await run('plan', good, '--out', at('other'));
+  expect(code).toBe(2);
+  expect(err).toContain('holds other things');
+  expect(readdirSync(at('other'))).toEqual(['thesis.txt']);
+  expect(readdirSync(folder).filter((name) => name.startsWith('.'))).toEqual([]);
+});
+
+test('a folder that cannot be made is said', async () => {
+  const { code, err } = await run('plan', good, '--out', join(good, 'below-a-file'));
+  expect(code).toBe(2);
+  expect(err).toMatch(/cannot be written: .*\.\n$/);
+});
+
+test('check tells a fine job by 0 and one that cannot be made by 3', async () => {
+  const fine = await run('check', good);
+  expect(fine.code).toBe(0);
+  expect(fine.out).toContain('Can hurt someone');
+  const survey = {
+    ...exampleJob.openings[0]!.survey,
+    readings: exampleJob.openings[0]!.survey.readings.slice(1),
+  };
+  const stopped = put('stopped.json', { ...exampleJob, openings: [{ ...exampleJob.openings[0], survey }] });
+  const stop = await run('check', stopped);
+  expect(stop.code).toBe(3);
+  expect(stop.out).toContain('Opening Side window lacks bottom side.');
+  const json = JSON.parse((await run('check', stopped, '--json')).out);
+  expect(json.counts.stop).toBe(1);
+  expect(json.findings[0]).toMatchObject({ code: 'READING_MISSING', numbers: { readings: 'bottom' } });
+});
+
+// Oracle: the reference forces (see the file of the magnets' own tests for where each is from).
+test('pull prints the reference forces, within each case’s tolerance', async () => {
+  for (const name of ['forceCases', 'publishedFemCases']) {
+    const path = fileURLToPath(
+      new URL(`../../../packages/magnets/src/reference/${name}.json`, import.meta.url),
+    );
+    const read = JSON.parse(readFileSync(path, 'utf8'));
+    const cases = (Array.isArray(read) ? read : read.cases) as {
+      id: string;
+      force_N: number[];
+      tol_rel: number;
+    }[];
+    const { code, out } = await run('pull', put('cases.json', cases), '--json');
+    expect(code).toBe(0);
+    const forces = JSON.parse(out) as { id: string; force_N: number[] }[];
+    expect(forces.map(({ id }) => id)).toEqual(cases.map(({ id }) => id));
+    for (const [i, one] of cases.entries()) {
+      const size = Math.hypot(...one.force_N);
+      for (const [axis, force] of one.force_N.entries())
+        expect(Math.abs(forces[i]!.force_N[axis]! - force), one.id).toBeLessThan(
+          Math.max(one.tol_rel * size, 1e-7),
+        );
+    }
+  }
+});
+
+test('pack lays every piece of an instance inside of the strip', async () => {
+  const square = (side: number) => [
+    [0, 0],
+    [side, 0],
+    [side, side],
+    [0, side],
+  ];
+  const instance = {
+    name: 'squares',
+    stripWidth: 10,
+    pieces: [
+      { id: 0, demand: 3, allowedRotationsDeg: [0], polygon: square(5) },
+      { id: 1, demand: 1, allowedRotationsDeg: [0], polygon: square(4) },
+    ],
+  };
+  const { code, out } = await run(
+    'pack',
+    put('instance.json', instance),
+    '--seconds',
+    '0.2',
+    '--seed',
+    '1',
+    '--json',
+  );
+  expect(code).toBe(0);
+  const lay = JSON.parse(out);
+  // 3 squares of 5 and one of 4 fit two by two: length 10, and no lay is shorter than the second column needs.
+  expect(lay.length).toBeCloseTo(10, 6);
+  expect(lay.density).toBeCloseTo(91, 6);
+  expect(lay.placements).toHaveLength(4);
+  for (const { x, y, flipped, rotationDeg } of lay.placements) {
+    expect(Math.min(x, y)).toBeGreaterThanOrEqual(-1e-9);
+    expect([flipped, rotationDeg]).toEqual([false, 0]);
+  }
+});
+
+test.each([
+  [['plan', good], '--out DIR'],
+  [['plan'], 'Name one job.'],
+  [['plan', good, good], 'one too many'],
+  [['plan', good, '--out', at('x'), '--seed=-1'], '--seed must be a whole number'],
+  [['plan', good, '--out', at('x'), '--paper', 'a3'], 'must be “letter” or “a4”.'],
+  [['plan', good, '--out', at('x'), '--date', 'today'], 'a day that exists, as YYYY-MM-DD'],
+  [['check', at('nowhere.json')], 'is not there'],
+  [['check', folder], 'is a folder'],
+  [['check', good, '--colour'], '--colour'],
+  [['check', good, '--catalogue', put('no.json', '{}')], 'not a catalogue'],
+  [['pack', good, '--seconds', '0'], 'number above 0'],
+  [['call', 'nothing'], 'no operation'],
+  [['call', 'listJobs'], 'npm start'],
+  [['cut', good], 'no command “cut”'],
+])('panewright %j is answered with a sentence and 2', async (argv, say) => {
+  const { code, out, err } = await run(...argv);
+  expect(code).toBe(2);
+  expect(`${out}${err}`).toContain(say);
+});
+
+test('help names every command', async () => {
+  const { code, out } = await run('--help');
+  expect(code).toBe(0);
+  for (const command of ['plan', 'check', 'pull', 'pack', 'call', 'operations'])
+    expect(out).toContain(`panewright ${command}`);
+});
