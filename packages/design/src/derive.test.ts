@@ -187,3 +187,16 @@ test('a panel wider than every roll is refused with both widths', () => {
     numbers: { usableWidth: 1816.8 },
   });
 });
+
+test('each panel’s binding is one whole length of its roll, and no roll is cut beyond its length', () => {
+  const plan = derive(demoJob(), defaultCatalogue, 1);
+  const [strips] = plan.cutting!.strips;
+  const cuts = strips!.stocks.flatMap((stock) => stock.cuts);
+  expect(cuts.map((cut) => cut.for).sort()).toEqual(plan.openings.map(({ opening }) => opening));
+  for (const stock of strips!.stocks)
+    expect(stock.cuts.reduce((sum, { length: cut }) => sum + cut, 0) + stock.left).toBeCloseTo(
+      strips!.stockLength,
+      1,
+    );
+  expect(strips!.stocks.length).toBeGreaterThanOrEqual(strips!.leastStocks);
+});
