@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { defaultCatalogue, emptyJob, type Job } from '@panewright/design';
+import { defaultCatalogue, deriveShapes, emptyJob, type Job } from '@panewright/design';
 import { movePoint } from '@panewright/geometry';
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { lengthText } from './figures.ts';
 import { type Item, type Sheet, sheetsOf, type TextItem, textClashes } from './index.ts';
 import { fittingOrder } from './install/fittingOrder.ts';
-import { inputFor, smallJob } from './testing/jobs.ts';
+import { measuredFrom } from './install/holdTable.ts';
+import { inputFor, smallJob, squareOpening } from './testing/jobs.ts';
 import { testMetrics } from './testing/metrics.ts';
 
 const textsOf = (items: readonly Item[]): readonly TextItem[] =>
@@ -159,6 +161,85 @@ test('the two views of an opening mirror each other, and their left distances ad
   expect(corner(outside, '1')).toBeLessThan(middle(outside));
   expect(corner(inside, '1')).toBeGreaterThan(middle(inside));
   expect(new Set(leftFirst(outside))).toEqual(new Set(leftFirst(inside)));
+});
+
+test('an opening is measured from its squarer side, which is the same side in both views', () => {
+  // The demo's left quarter window leans at its right: outside it is measured from the left, inside from the right.
+  const { plan } = inputFor(demo);
+  const { shape } = plan.openings.find(({ name }) => name === 'Left quarter')!;
+  const [outside, inside] = [measuredFrom(shape!, 'outside'), measuredFrom(shape!, 'inside')];
+  expect([outside.hand, inside.hand]).toEqual(['left', 'right']);
+  expect(inside.across).toEqual(outside.across);
+  const square = small.plan.openings[0]!.shape!;
+  expect(measuredFrom(square, 'inside').hand).toBe('left');
+  expect(measuredFrom(square, 'inside').across).not.toEqual(measuredFrom(square, 'outside').across);
+});
+
+test('every hold point has its number on a tile, with its patch, and in both views', () => {
+  const { plan } = small;
+  for (const { pattern, points } of plan.hold) {
+    const tiles = textsOfSheet(smallSheet(`patterns/${pattern}-a4`)).map(({ text }) => text);
+    for (const { number, pocketPiece } of points) expect(tiles).toContain(`${number} · ${pocketPiece}`);
+  }
+  const views = textsOfSheet(smallSheet('install-sheet')).map(({ text }) => text);
+  const [first] = plan.hold;
+  for (const { number } of first!.points) {
+    const { panelOut, insideOut } = first!.openings[0]!.poles;
+    for (const pole of [panelOut, insideOut])
+      expect(views).toContain(`${number} ${pole === 'north' ? 'N' : 'S'}`);
+  }
+});
+
+test('a plan without its lay yet has patterns, work order and install sheet', () => {
+  const job = smallJob();
+  const plan = deriveShapes(job, defaultCatalogue);
+  const paths = sheetsOf({ ...small, plan, job }).map(({ path }) => path);
+  expect(paths).toEqual(['work-order', 'patterns/P1-a4', 'patterns/P2-a4', 'install-sheet']);
+});
+
+test('an opening that cannot be made is named wherever it is missed', () => {
+  const job = smallJob();
+  const [a, ...rest] = job.openings;
+  const lost = {
+    ...a!,
+    name: 'Skylight',
+    survey: { ...a!.survey, readings: a!.survey.readings.slice(0, 1) },
+  };
+  const input = inputFor({ ...job, openings: [lost, ...rest] });
+  const sheets = sheetsOf(input);
+  const words = (path: string) => wordsOf(sheets.find((one) => one.path === path)!);
+  expect(words('install-sheet')).toContain('No panel yet, see the work order: Skylight.');
+  expect(words('quote')).toContain('Not in this quote: Skylight.');
+  expect(words('work-order')).toContain('CANNOT BE MADE AS IT STANDS');
+});
+
+test('jobs of any size and shape, with long notes, are set without a clash', () => {
+  const finishes = [
+    { kind: 'hem', width: 20 },
+    { kind: 'hotCut' },
+    { kind: 'binding', binding: 'centrefold-32' },
+  ] as const;
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 80, max: 1600 }),
+      fc.integer({ min: 80, max: 900 }),
+      fc.double({ min: 0, max: 0.48, noNaN: true }),
+      fc.constantFrom(...finishes),
+      fc.constantFrom('warpUp' as const, 'warpAcross' as const),
+      fc.string({ minLength: 1, maxLength: 60, unit: 'grapheme' }),
+      (width, height, roundness, finish, grain, name) => {
+        const radius = Math.floor(Math.min(width, height) * roundness);
+        const opening = squareOpening('A', width, height, radius, { name, choices: { finish, grain } });
+        const input = inputFor({
+          ...emptyJob('any', name, 'mm'),
+          openings: [opening],
+          notes: `${name}\n`.repeat(200),
+        });
+        for (const sheet of sheetsOf(input)) expect(textClashes(sheet, testMetrics)).toEqual([]);
+      },
+    ),
+    { numRuns: 8, seed: 20261125 },
+  );
 });
 
 test('a panel is hung from its upper corners first', () => {

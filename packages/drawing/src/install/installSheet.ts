@@ -7,7 +7,7 @@ import type {
   PatternMember,
   PatternPlan,
 } from '@panewright/design';
-import { movePoint, type Outline, type Point, point } from '@panewright/geometry';
+import { type Outline, point } from '@panewright/geometry';
 import {
   type Block,
   beside,
@@ -21,19 +21,18 @@ import {
   space,
   stack,
 } from '../block.ts';
-import { bareLengthText, lengthText, sizeText } from '../figures.ts';
-import { CAPITAL, INK, STYLE } from '../ink.ts';
+import { sizeText } from '../figures.ts';
+import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
 import { panelPicture } from '../panel/panelPicture.ts';
-import { lineAt } from '../path.ts';
 import type { Sheet } from '../sheet.ts';
-import { tableRows } from '../table.ts';
 import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { cautionText } from '../work/cautionText.ts';
 import { stepBlocks } from '../work/step.ts';
 import { notices } from '../work/workOrder.ts';
-import { fittingOrder } from './fittingOrder.ts';
+import { edgesMeasured, holdTable, measuredFrom } from './holdTable.ts';
 
 /** One opening with the panel that goes on it. */
 interface Fitting {
@@ -77,17 +76,24 @@ function fittings({ plan, job }: SheetInput): readonly Fitting[] {
   });
 }
 
+/** Cautions of the plan that a fitter reads besides the sheet's own. */
+const ALSO_SAID: ReadonlySet<string> = new Set(['HOLD_IS_ESTIMATE', 'HEAT_INSIDE']);
+
 function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
   const { metrics } = input.options;
   const width = innerWidth(frame);
   const exits = input.plan.openings.filter(({ exit }) => exit).map(({ name }) => name);
   const driving = input.plan.openings.filter(({ driving: seen }) => seen).map(({ name }) => name);
+  const without = input.plan.openings
+    .filter(({ opening }) => !fittings(input).some((one) => one.opening.opening === opening))
+    .map(({ name }) => name);
   const boat = input.job.site.kind === 'boat';
   const cautions = [
     ...(exits.length > 0 ? [words.caution.exits(exits)] : []),
     ...(input.job.site.kind === 'camper' ? [words.caution.driving(driving)] : []),
     words.caution.heatInside(),
-    ...(boat ? [words.caution.compass()] : []),
+    ...(boat ? [cautionText(input, 'MAGNETS_COMPASS', words.caution.compass())] : []),
+    ...input.plan.findings.filter(({ code }) => ALSO_SAID.has(code)).map(input.options.say),
   ];
   const steps = [
     { title: words.install.clean(), lines: [words.install.cleanHow()], cautions: [words.caution.solvent()] },
@@ -96,7 +102,10 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     {
       title: words.install.insideFirst(),
       lines: [words.install.insideHow(), words.install.press()],
-      cautions: [words.caution.magnetsPinch(), words.caution.magnetsImplants()],
+      cautions: [
+        cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch()),
+        cautionText(input, 'MAGNETS_IMPLANTS', words.caution.magnetsImplants()),
+      ],
     },
     { title: words.install.dwell(), lines: [words.install.dwellHow()], cautions: [] },
     {
@@ -115,6 +124,7 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     space(3),
     ...cautions.map((one) => caution(one, width, metrics, words.page.caution())),
     space(2),
+    ...(without.length === 0 ? [] : [...paragraph(words.install.without(without), width, metrics), space(2)]),
     ...steps.flatMap((step) => stepBlocks(step, width, metrics, words, false)),
   ];
 }
@@ -159,7 +169,7 @@ function views(one: Fitting, input: SheetInput, width: number, words: Words): Bl
     });
     const head = side === 'outside' ? words.install.fromOutside() : words.install.fromInside();
     const poleWords = pole === undefined ? '' : words.install.poleNote(words.install.pole(pole), pole, side);
-    const edge = edgesMeasured(drawn.at, one.shape, side);
+    const edge = edgesMeasured(drawn.at, measuredFrom(one.shape, side));
     const note = paragraph(poleWords, each, metrics, { capital: CAPITAL.small, colour: INK.soft });
     return stack([
       heading(head, each, metrics),
@@ -178,70 +188,4 @@ function box({ x, y, width, height }: Opening['obstructions'][number]): Outline 
   const corners = [point(x + width, y), point(x + width, y + height), point(x, y + height), point(x, y)];
   const [first, ...rest] = corners.map((to) => ({ kind: 'line', to }) as const);
   return { segments: [first!, ...rest] };
-}
-
-/** Heavy strokes just outside the two edges the figures are measured from. */
-function edgesMeasured(at: (p: Point) => Point, shape: OpeningShape, side: 'outside' | 'inside') {
-  const [bottomLeft, bottomRight, topRight, topLeft] = shape.corners.map((corner) => at(corner.at));
-  const [low, high] = side === 'outside' ? [bottomLeft!, topLeft!] : [bottomRight!, topRight!];
-  const x = Math.min(low.x, high.x) - 3;
-  const y = Math.min(bottomLeft!.y, bottomRight!.y) - 3;
-  const style = { ...STYLE.cut, colour: INK.accent };
-  const left = Math.min(bottomLeft!.x, bottomRight!.x);
-  const right = Math.max(bottomLeft!.x, bottomRight!.x);
-  return [lineAt(x, low.y, x, high.y, style), lineAt(left, y, right, y, style)];
-}
-
-/** Hold points by their distance from two sides of the opening that a fitter can put a rule to. */
-function holdTable(one: Fitting, input: SheetInput, width: number, words: Words): readonly Block[] {
-  const points = one.hold?.points ?? [];
-  if (points.length === 0) return [];
-  const { metrics, units } = input.options;
-  const [bottomLeft, bottomRight, topRight, topLeft] = one.shape.corners.map((corner) => corner.at);
-  const order = fittingOrder(one, points);
-  const rows = points.map((hold) => {
-    const at = movePoint(one.member.place, hold.centre);
-    const figures = [
-      distanceToLine(at, bottomLeft!, topLeft!),
-      distanceToLine(at, bottomRight!, topRight!),
-      distanceToLine(at, bottomLeft!, bottomRight!),
-    ];
-    return [
-      String(hold.number),
-      ...figures.map((value) => bareLengthText(value, units)),
-      String(order.indexOf(hold.number) + 1),
-    ];
-  });
-  const columns = [
-    { title: words.install.number(), width: width * 0.12 },
-    { title: words.install.leftOutside(), width: width * 0.25, align: 'end' as const },
-    { title: words.install.leftInside(), width: width * 0.25, align: 'end' as const },
-    { title: words.install.upFrom(), width: width * 0.22, align: 'end' as const },
-    { title: words.install.order(), width: width * 0.16, align: 'end' as const },
-  ];
-  return [
-    space(3),
-    ...paragraph(
-      words.install.tableNote(units === 'in' ? words.install.inches() : words.install.millimetres()),
-      width,
-      metrics,
-      {
-        capital: CAPITAL.small,
-      },
-    ),
-    ...tableRows(columns, rows, metrics, { capital: CAPITAL.body }),
-    space(2),
-    ...paragraph(
-      words.install.gap(lengthText(one.shape.width.value, units), lengthText(one.shape.height.value, units)),
-      width,
-      metrics,
-      {
-        ...{ capital: CAPITAL.small, colour: INK.soft },
-      },
-    ),
-  ];
-}
-
-function distanceToLine(p: Point, a: Point, b: Point): number {
-  return Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / Math.hypot(b.x - a.x, b.y - a.y);
 }

@@ -94,7 +94,7 @@ function drawLay(
           { kind: 'use', symbol, at: point(at.x - at.from, at.y), window },
           group('roll', [rectangle(window, { line: STYLE.dimension })]),
           group('text', [
-            ...rowLabels(lay, paths, at, window, metrics),
+            ...rowLabels(lay, [...selvages(lay, scale), ...paths], paths, at, window, metrics),
             ...ruler(lay, scale, at, window, input),
             ...(row === 0 ? [widthMark(lay, window, input)] : []),
           ]),
@@ -146,6 +146,7 @@ type Window = { readonly x: number; readonly y: number; readonly width: number; 
 /** Each piece's name inside it, as large as goes; a piece too small for its name has none here and is in the cut list. */
 function rowLabels(
   lay: LayPlan,
+  lines: readonly PathItem[],
   paths: readonly PathItem[],
   at: { readonly x: number; readonly y: number; readonly from: number },
   window: Window,
@@ -157,8 +158,9 @@ function rowLabels(
     maxX: window.x + window.width,
     maxY: window.y + window.height,
   });
-  const moved = paths.map((path) => placePath(path, { x: at.x - at.from, y: at.y }));
-  for (const path of moved) taken.addLine(flattenPath(path));
+  const onPage = (path: PathItem) => placePath(path, { x: at.x - at.from, y: at.y });
+  const moved = paths.map(onPage);
+  for (const path of lines) taken.addLine(flattenPath(onPage(path)));
   return lay.placements.flatMap((one, index) => {
     const path = moved[index]!;
     const box = boxOfPoints(flattenPath(path));

@@ -16,7 +16,7 @@ import { CAPITAL, INK, STYLE } from '../ink.ts';
 import { pageFrame } from '../pageFrame.ts';
 import { boxOfPoints, group, lineAt, placePath, rectangle } from '../path.ts';
 import type { Item, LineStyle, Page } from '../sheet.ts';
-import { fitText, text } from '../text.ts';
+import { fitText, text, widthOf } from '../text.ts';
 import { bar } from './bar.ts';
 import { grainWords, type PatternSubject } from './patternSubject.ts';
 import { printedCount, type Tiling } from './tiling.ts';
@@ -118,6 +118,9 @@ function farthestCheck(subject: PatternSubject): string[] {
   return [subject.words.pattern.joinCheck(far.from, far.to, length)];
 }
 
+/** Capitals of the map's smallest label, mm; below it the map shows frames alone, and each tile its own name. */
+const LEAST_MAP_LABEL = 1.2;
+
 function tileMap(subject: PatternSubject, tiling: Tiling, width: number): Block {
   const { words, input } = subject;
   const { metrics } = input.options;
@@ -147,8 +150,14 @@ function tileMap(subject: PatternSubject, tiling: Tiling, width: number): Block 
       height: size.height - 2 * inset,
     };
     if (!one.printed) return [];
-    const capital = Math.min(CAPITAL.small, size.height / 4, size.width / 4);
+    const bold = { capital: 1, face: 'bold' } as const;
+    const capital = Math.min(
+      CAPITAL.small,
+      size.height * 0.4,
+      (size.width * 0.75) / widthOf(one.label, metrics, bold),
+    );
     const middle = point(at.x + size.width / 2, at.y + size.height / 2 - capital / 2);
+    if (capital < LEAST_MAP_LABEL) return [rectangle(frame, { line: STYLE.dimension })];
     return [
       rectangle(frame, { line: STYLE.dimension }),
       text(one.label, middle, metrics, { capital, face: 'bold', anchor: 'middle' }),

@@ -76,7 +76,7 @@ export const grainWords = (panel: PanelPlan, words: Words): string =>
 function markLabels(panel: PanelPlan, hold: HoldPlan | undefined, words: Words): MarkLabel[] {
   const points = (hold?.points ?? []).map((one) => ({
     at: one.centre,
-    words: String(one.number),
+    words: words.pattern.holdLabel(one.number, one.pocketPiece),
     strong: true,
   }));
   const { edging } = panel;

@@ -64,7 +64,9 @@ function stripBlocks(strip: StripPlan, input: SheetInput, width: number, words: 
     inParts(grouped(stock.cuts), MOST_IN_ROW).map((part, at) => [
       at === 0 ? String(index + 1) : '',
       part
-        .map(({ count, length, for: whom }) => words.cut.lengthFor(count, lengthText(length, units), whom))
+        .map(({ count, length, for: whom }) =>
+          words.cut.lengthFor(count, lengthText(length, units), nameOf(whom, input)),
+        )
         .join('; '),
       at === 0 ? stockText(stock.left, units) : '',
     ]),
@@ -79,6 +81,10 @@ function stripBlocks(strip: StripPlan, input: SheetInput, width: number, words: 
     ...tableRows(columns, rows, metrics),
   ];
 }
+
+/** The opening a length is for, by the name it has in the job. */
+const nameOf = (whom: string, { plan }: SheetInput): string =>
+  plan.openings.find(({ opening }) => opening === whom)?.name ?? whom;
 
 /** Lengths named in one row of the table: a row is not divided between pages. */
 const MOST_IN_ROW = 24;

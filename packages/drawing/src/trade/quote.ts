@@ -54,6 +54,7 @@ export function quote(input: SheetInput): Sheet | undefined {
           metrics,
         )
       : []),
+    ...left(input, price, width, words),
     ...(terms === ''
       ? []
       : [
@@ -64,6 +65,14 @@ export function quote(input: SheetInput): Sheet | undefined {
         ]),
   ];
   return { path: 'quote', title: `${title}: ${input.job.name}`, symbols: {}, pages: paginate(blocks, frame) };
+}
+
+/** Openings that have no price, so that none is missed. */
+function left(input: SheetInput, price: PricePlan, width: number, words: Words): readonly Block[] {
+  const names = input.plan.openings
+    .filter(({ opening }) => !price.byOpening.some((one) => one.opening === opening))
+    .map(({ name }) => name);
+  return names.length === 0 ? [] : paragraph(words.quote.without(names), width, input.options.metrics);
 }
 
 /** Who it is for on the left, who makes it on the right. */

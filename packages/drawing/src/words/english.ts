@@ -43,6 +43,7 @@ export const english = {
     measureFirst: (): string => 'Measure this page before printing the rest',
     measureNote: (square: string, bar: string): string =>
       `Print at actual size. The square is ${square} both ways, the bar ${bar}. More than 0.5 mm out in 100 mm: set the printer to 100 % and print again.`,
+    holdLabel: (number: number, patch: string): string => `${number} · ${patch}`,
     joins: (label: string): string => `joins ${label}`,
     tileOf: (label: string, count: number): string => `Tile ${label}, ${count} in all`,
     tileCheck: (bar: string, square: string): string => `bar ${bar}, square ${square}`,
@@ -87,6 +88,8 @@ export const english = {
       'The driver sees through this window. Take the panel off before the vehicle moves.',
     exits: (names: readonly string[]): string =>
       `Marked as emergency exit: ${some(names)}. Read the notice on its page before fitting.`,
+    exitPanel: (names: readonly string[]): string =>
+      `For ${some(names)}. Ask before making it. It must come off from inside with one hand and no tool: agree a pull tab, and read the install sheet.`,
     exitTitle: (): string => 'EMERGENCY EXIT',
     exitHere: (): string =>
       'Do not fit a panel here, or fit it so that one hand takes it off from inside with no tool. Leave the exit sign and the handle in view. Everyone who sleeps here tries it once. Local rules come first.',
@@ -120,7 +123,8 @@ export const english = {
     layHow: (): string =>
       'Follow the lay drawing. Same face up and warp the same way throughout. Mark each piece with its name before it leaves the table.',
     cutBinding: (count: number): string => `Cut ${counted(count, 'length', 'lengths')} of binding`,
-    cutBindingHow: (): string => 'Roll by roll, as the cut list says. Label each length with its pattern.',
+    cutBindingHow: (): string =>
+      'Roll by roll, as the cut list says. Label each length with the opening named there.',
     markTest: (): string => 'Mark a test magnet',
     markTestHow: (): string =>
       'Find the north face with a compass: it draws the south end of the needle. Paint that face red. Use this one magnet for every check on this job.',
@@ -154,8 +158,9 @@ export const english = {
     markSides: (): string => 'Mark the middle of each side, and the two ticks where the edge begins.',
     pockets: (all: number, each: number, panels: number): string =>
       panels === 1 ? `Sew on ${all} pockets` : `Sew on ${all} pockets, ${each} to a panel`,
-    pocketPieces: (pieces: readonly string[]): string => `Patches for each panel: ${pieces.join(', ')}.`,
-    pocketPiece: (piece: string, count: number): string => `${count} × ${piece}`,
+    pocketPieces: (pieces: readonly string[]): string =>
+      `Patches, each at its hold point: ${pieces.join('; ')}.`,
+    pocketPiece: (piece: string, points: readonly number[]): string => `${piece} at ${points.join(', ')}`,
     pocketHow: (seam: string, tack: string): string =>
       `Straight side on the panel's edge. Sew round the curved side ${seam} in from its edge; leave the straight side open. Back-tack ${tack} at both ends.`,
     thread: (thread: string, needle: string, stitch: string): string =>
@@ -234,10 +239,11 @@ export const english = {
         ? `${letter}: on the panel the ${pole} face is outward. Measure from the two heavy edges.`
         : `${letter}: inside the glass the ${pole} face is to the room. Measure from the two heavy edges.`,
     number: (): string => 'No.',
-    leftOutside: (): string => 'From left, outside',
-    leftInside: (): string => 'From left, inside',
+    across: (view: 'outside' | 'inside', side: 'left' | 'right'): string =>
+      `${view === 'outside' ? 'Outside' : 'Inside'}, from ${side}`,
     upFrom: (): string => 'Up from lower side',
     order: (): string => 'Order',
+    without: (names: readonly string[]): string => `No panel yet, see the work order: ${some(names)}.`,
     inches: (): string => 'inches, to the nearest 1/16',
     millimetres: (): string => 'millimetres, to the nearest whole one',
     tableNote: (unit: string): string =>
@@ -255,7 +261,7 @@ export const english = {
   pocket: {
     title: (): string => 'Pocket patches',
     note: (): string =>
-      'At full size: measure the bar. Straight side down, to the edge of the panel; the tick is its middle.',
+      'At full size: measure the bar. The lower side goes to the edge of the panel; the tick is its middle.',
     name: (piece: string, count: number): string => `${piece} · cut ${count}`,
     for: (patterns: readonly string[]): string => `For ${some(patterns, 8)}`,
   },
@@ -296,6 +302,7 @@ export const english = {
       `Valid for ${counted(days, 'day', 'days')}, until ${until}.`,
     exits: (names: readonly string[]): string =>
       `Marked as emergency exit: ${some(names)}. A panel there must come off from inside with one hand and no tool, and local rules come first.`,
+    without: (names: readonly string[]): string => `Not in this quote: ${some(names)}.`,
     terms: (): string => 'Terms',
   },
   cut: {

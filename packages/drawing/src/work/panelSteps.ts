@@ -3,6 +3,7 @@ import { tapePieces, wrapSize } from '@panewright/design';
 import { fineLengthText, lengthText, sizeText } from '../figures.ts';
 import type { SheetInput } from '../options.ts';
 import type { Words } from '../words.ts';
+import { cautionText } from './cautionText.ts';
 import { materialsNamed, type Named } from './materialsOf.ts';
 import type { Step } from './step.ts';
 
@@ -80,7 +81,12 @@ function markStep({ words, points, panel }: PanelWork): Step {
 function pocketStep({ input, words, hold, named, panels, points, panel }: PanelWork): Step {
   const { units } = input.options;
   const { habits } = input.catalogue;
-  const pieces = (hold?.pocketPieces ?? []).map(({ piece, count }) => words.work.pocketPiece(piece, count));
+  const pieces = (hold?.pocketPieces ?? []).map(({ piece }) =>
+    words.work.pocketPiece(
+      piece,
+      (hold?.points ?? []).filter((one) => one.pocketPiece === piece).map(({ number }) => number),
+    ),
+  );
   return {
     title: words.work.pockets(points * panels, points, panels),
     lines: [
@@ -98,7 +104,7 @@ function threadLine(named: Named, panel: PanelPlan, stitch: string, words: Words
     : words.work.thread(named.thread.name, named.thread.needle, stitch);
 }
 
-function magnetStep({ words, named, panel, points, panels }: PanelWork): Step {
+function magnetStep({ input, words, named, panel, points, panels }: PanelWork): Step {
   const name = named.outside?.name ?? panel.choices.hold.outside;
   return {
     title: words.work.magnets(points * panels, name),
@@ -107,7 +113,11 @@ function magnetStep({ words, named, panel, points, panels }: PanelWork): Step {
       words.work.testEach(points),
       words.work.closePockets(),
     ],
-    cautions: [words.caution.magnetsPinch(), words.caution.magnetsSwallow(), words.caution.magnetsImplants()],
+    cautions: [
+      cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch()),
+      words.caution.magnetsSwallow(),
+      cautionText(input, 'MAGNETS_IMPLANTS', words.caution.magnetsImplants()),
+    ],
   };
 }
 
@@ -178,7 +188,7 @@ function checkStep({ input, words, panel, points }: PanelWork): Step {
   return {
     title: words.work.check(),
     lines: [
-      words.work.checkSize(size, lengthText(units === 'in' ? 3.175 : 3, units)),
+      words.work.checkSize(size, fineLengthText(input.catalogue.habits.patternTolerance, units)),
       ...(points > 0 ? [words.work.checkPoles(points)] : []),
       words.work.checkLabel(),
     ],

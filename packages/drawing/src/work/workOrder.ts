@@ -23,6 +23,7 @@ import type { Sheet } from '../sheet.ts';
 import { tableRows } from '../table.ts';
 import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { cautionText } from './cautionText.ts';
 import { type PanelWork, panelSteps, panelWork } from './panelSteps.ts';
 import { type Step, stepBlocks } from './step.ts';
 
@@ -67,13 +68,17 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     space(2),
     ...notices(plan.findings.filter(isGrave), width, input, words),
     ...numbers(input, width, words),
+    ...(job.notes.trim() === ''
+      ? []
+      : [
+          space(4),
+          heading(words.work.notes(), width, metrics),
+          ...paragraph(job.notes.trim(), width, metrics),
+        ]),
     space(4),
     heading(words.work.wholeJob(), width, metrics),
     ...jobSteps(input, words).flatMap((step) => stepBlocks(step, width, metrics, words)),
     ...times(input, width, words),
-    ...(job.notes.trim() === ''
-      ? []
-      : [space(4), heading(words.work.notes(), width, metrics), ...paragraph(job.notes, width, metrics)]),
   ];
 }
 
@@ -158,7 +163,7 @@ function jobSteps(input: SheetInput, words: Words): readonly Step[] {
     {
       title: words.work.markTest(),
       lines: [words.work.markTestHow()],
-      cautions: [words.caution.magnetsPinch()],
+      cautions: [cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch())],
     },
     { title: words.work.makePanels(plan.panels.length), lines: [words.work.makeHow()], cautions: [] },
     { title: words.work.fit(), lines: [words.work.fitHow()], cautions: [] },
@@ -215,9 +220,20 @@ function section(
     overview(work, width),
     space(3),
     ...notices(found, width, input, words),
+    ...exitNotice(input, pattern, width, words),
     rule(width),
     ...panelSteps(work).flatMap((step) => stepBlocks(step, width, metrics, words)),
   ];
+}
+
+/** The maker of a panel for an exit knows it: a pull tab or a lighter hold may be wanted. */
+function exitNotice(input: SheetInput, pattern: PatternPlan, width: number, words: Words): Block[] {
+  const exits = input.plan.openings.filter(
+    ({ opening, exit }) => exit && pattern.members.some((member) => member.opening === opening),
+  );
+  if (exits.length === 0) return [];
+  const sentence = words.caution.exitPanel(exits.map(({ name }) => name));
+  return [caution(sentence, width, input.options.metrics, words.caution.exitTitle())];
 }
 
 export const isAbout = (finding: Finding, pattern: PatternPlan): boolean =>
