@@ -11,32 +11,29 @@ export type Primitive =
       readonly turn: 1 | -1;
     };
 
-export interface PrimitiveCost {
-  readonly line: number;
-  readonly arc: number;
-  readonly lineFit: Primitive;
-  readonly arcFit: Primitive | undefined;
-}
-
 /** A point further off than three sigma costs no more than that: it is an outlier or another edge's. */
 const MOST = 9;
 /** Points looked at in one run; more are thinned evenly. */
 const MOST_LOOKED_AT = 40;
+/** Three nodes make a circle of anything. */
+const LEAST_IN_ARC = 4;
 
-/**
- * Best line (total least squares) and best circle (Taubin) through the nodes `from` to `to` − 1, with the sum of
- * squared distances in units of sigma, each cut off at nine.
- *
- * @param trust weight of each node, low where it lies off its neighbours' trend
- * @source sources.md#taubin-1991, sources.md#chernov-2010 (Newton's method for its smallest root)
- */
-export function primitiveCost(
-  points: FitPoints,
-  trust: Float64Array,
-  from: number,
-  to: number,
-): PrimitiveCost {
-  const stride = Math.max(1, Math.floor((to - from) / MOST_LOOKED_AT));
+interface Moments {
+  readonly x: number;
+  readonly y: number;
+  readonly xx: number;
+  readonly xy: number;
+  readonly yy: number;
+  readonly xz: number;
+  readonly yz: number;
+  readonly zz: number;
+}
+
+const strideOf = (from: number, to: number) => Math.max(1, Math.floor((to - from) / MOST_LOOKED_AT));
+
+/** Weighted mean and central moments (z = x² + y²) of the nodes `from` to `to` − 1. */
+function momentsOf(points: FitPoints, trust: Float64Array, from: number, to: number): Moments {
+  const stride = strideOf(from, to);
   let [weight, mx, my] = [0, 0, 0];
   for (let i = from; i < to; i += stride) {
     weight += trust[i]!;
@@ -47,7 +44,9 @@ export function primitiveCost(
   my /= weight;
   let [xx, xy, yy, xz, yz, zz] = [0, 0, 0, 0, 0, 0];
   for (let i = from; i < to; i += stride) {
-    const [x, y, w] = [points.x[i]! - mx, points.y[i]! - my, trust[i]! / weight];
+    const x = points.x[i]! - mx;
+    const y = points.y[i]! - my;
+    const w = trust[i]! / weight;
     const z = x * x + y * y;
     xx += w * x * x;
     xy += w * x * y;
@@ -56,19 +55,59 @@ export function primitiveCost(
     yz += w * y * z;
     zz += w * z * z;
   }
-  const heading = forward(points, from, to, Math.atan2(2 * xy, xx - yy) / 2);
-  const lineFit: Primitive = { kind: 'line', x: mx, y: my, heading };
-  const circle = to - from >= 4 ? taubin(xx, xy, yy, xz, yz, zz) : undefined;
-  const [nx, ny] = [-Math.sin(heading), Math.cos(heading)];
-  let [line, arc] = [0, 0];
+  return { x: mx, y: my, xx, xy, yy, xz, yz, zz };
+}
+
+/**
+ * How badly the best line (total least squares) and the best circle (Taubin) through the nodes `from` to `to` − 1 miss
+ * them: sums of squared distances in units of sigma, each cut off at nine. Written to `cost`: line, then arc.
+ *
+ * @param trust weight of each node, low where it lies off its neighbours' trend
+ * @source sources.md#taubin-1991, sources.md#chernov-2010 (Newton's method for its smallest root)
+ */
+export function primitiveCost(
+  points: FitPoints,
+  trust: Float64Array,
+  from: number,
+  to: number,
+  cost: Float64Array,
+): void {
+  const moments = momentsOf(points, trust, from, to);
+  const stride = strideOf(from, to);
+  const angle = Math.atan2(2 * moments.xy, moments.xx - moments.yy) / 2;
+  const nx = -Math.sin(angle);
+  const ny = Math.cos(angle);
+  const circle = to - from >= LEAST_IN_ARC ? taubin(moments) : undefined;
+  let line = 0;
+  let arc = 0;
   for (let i = from; i < to; i += stride) {
-    const [x, y, s] = [points.x[i]! - mx, points.y[i]! - my, points.sigma[i]!];
+    const x = points.x[i]! - moments.x;
+    const y = points.y[i]! - moments.y;
+    const s = points.sigma[i]!;
     line += Math.min(((nx * x + ny * y) / s) ** 2, MOST);
-    if (circle) arc += Math.min(((Math.hypot(x - circle.x, y - circle.y) - circle.radius) / s) ** 2, MOST);
+    if (!circle) continue;
+    const dx = x - circle.x;
+    const dy = y - circle.y;
+    arc += Math.min(((Math.sqrt(dx * dx + dy * dy) - circle.radius) / s) ** 2, MOST);
   }
-  const arcFit =
-    circle && turned(points, from, to, { x: circle.x + mx, y: circle.y + my, radius: circle.radius });
-  return { line: line * stride, arc: arcFit ? arc * stride : Number.POSITIVE_INFINITY, lineFit, arcFit };
+  cost[0] = line * stride;
+  cost[1] = circle ? arc * stride : Number.POSITIVE_INFINITY;
+}
+
+/** That line or circle itself. */
+export function primitiveFit(
+  points: FitPoints,
+  trust: Float64Array,
+  from: number,
+  to: number,
+  kind: 'line' | 'arc',
+): Primitive {
+  const moments = momentsOf(points, trust, from, to);
+  const { x, y } = moments;
+  const circle = kind === 'arc' ? taubin(moments) : undefined;
+  if (circle) return turned(points, from, to, { x: circle.x + x, y: circle.y + y, radius: circle.radius });
+  const heading = forward(points, from, to, Math.atan2(2 * moments.xy, moments.xx - moments.yy) / 2);
+  return { kind: 'line', x, y, heading };
 }
 
 /** The line's direction is the way its points run. */
@@ -98,7 +137,7 @@ function turned(
 }
 
 /** Taubin's circle from central moments (z = x² + y²), by Newton from 0 on its cubic; undefined when straight. */
-function taubin(xx: number, xy: number, yy: number, xz: number, yz: number, zz: number) {
+function taubin({ xx, xy, yy, xz, yz, zz }: Moments) {
   const z = xx + yy;
   const covariance = xx * yy - xy * xy;
   const variance = zz - z * z;

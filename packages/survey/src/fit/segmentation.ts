@@ -1,5 +1,5 @@
 import { type Chain, type Joint, wrap } from './chain.ts';
-import { type Primitive, primitiveCost } from './primitiveCost.ts';
+import { type Primitive, primitiveCost, primitiveFit } from './primitiveCost.ts';
 import type { FitPoints } from './solveChain.ts';
 
 /** Nodes at which an edge may begin; the search costs their square. */
@@ -102,23 +102,28 @@ function trustOf({ x, y, sigma }: FitPoints): Float64Array {
 /** The cheapest cut of nodes 0 to count − 1 into runs. */
 function cut(nodes: FitPoints, trust: Float64Array, evidence: number): readonly Run[] {
   const count = nodes.x.length;
-  const cost = new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY);
-  const back: (Run | undefined)[] = new Array(count + 1).fill(undefined);
-  cost[0] = 0;
+  const total = new Float64Array(count + 1).fill(Number.POSITIVE_INFINITY);
+  const back = new Int32Array(count + 1);
+  const asArc = new Uint8Array(count + 1);
+  const cost = new Float64Array(2);
+  total[0] = 0;
   for (let to = LEAST_NODES_IN_EDGE; to <= count; to++) {
     for (let from = to - LEAST_NODES_IN_EDGE; from >= 0; from--) {
-      if (!(cost[from]! < cost[to]!)) continue;
-      const { line, arc, lineFit, arcFit } = primitiveCost(nodes, trust, from, to);
-      const [asLine, asArc] = [line + 2 * evidence, arc + 3 * evidence];
-      const fit = asArc < asLine && arcFit ? arcFit : lineFit;
-      const total = cost[from]! + Math.min(asLine, asArc);
-      if (total >= cost[to]!) continue;
-      cost[to] = total;
-      back[to] = { from, to, fit };
+      if (!(total[from]! + 2 * evidence < total[to]!)) continue;
+      primitiveCost(nodes, trust, from, to, cost);
+      const [line, arc] = [cost[0]! + 2 * evidence, cost[1]! + 3 * evidence];
+      const sum = total[from]! + Math.min(line, arc);
+      if (sum >= total[to]!) continue;
+      total[to] = sum;
+      back[to] = from;
+      asArc[to] = arc < line ? 1 : 0;
     }
   }
   const runs: Run[] = [];
-  for (let run = back[count]; run; run = back[run.from]) runs.unshift(run);
+  for (let to = count; to > 0; to = back[to]!) {
+    const from = back[to]!;
+    runs.unshift({ from, to, fit: primitiveFit(nodes, trust, from, to, asArc[to] === 1 ? 'arc' : 'line') });
+  }
   return mergeSeam(runs, nodes, trust);
 }
 
@@ -130,8 +135,8 @@ function mergeSeam(runs: readonly Run[], nodes: FitPoints, trust: Float64Array):
   const order = [...range(last.from, last.to), ...range(first.from, first.to)];
   const pick = (from: Float64Array) => Float64Array.from(order, (i) => from[i]!);
   const joined = { x: pick(nodes.x), y: pick(nodes.y), sigma: pick(nodes.sigma), weight: pick(nodes.weight) };
-  const { lineFit } = primitiveCost(joined, pick(trust), 0, order.length);
-  return [...runs.slice(1, -1), { from: last.from, to: first.to, fit: lineFit }];
+  const fit = primitiveFit(joined, pick(trust), 0, order.length, 'line');
+  return [...runs.slice(1, -1), { from: last.from, to: first.to, fit }];
 }
 
 const range = (from: number, to: number) => Array.from({ length: to - from }, (_, i) => from + i);

@@ -1,6 +1,6 @@
 import { levenbergMarquardt } from '../adjustment/levenbergMarquardt.ts';
 import { chainOf, edgesOf, type Layout } from './chain.ts';
-import { fitCircle } from './circleFits.ts';
+import { type Circle, fitCircle } from './circleFits.ts';
 import { CAUCHY, cauchyLoss, type FitPoints, type SolvedChain } from './solveChain.ts';
 
 /**
@@ -10,7 +10,7 @@ import { CAUCHY, cauchyLoss, type FitPoints, type SolvedChain } from './solveCha
 export function wholeCircle(points: FitPoints): SolvedChain | undefined {
   const pairs = Array.from(points.x, (x, i) => ({ x, y: points.y[i]! }));
   const start = fitCircle(pairs, 'taubin');
-  if (!start.ok) return undefined;
+  if (!start.ok || !nearlyRound(start.value, pairs)) return undefined;
   let at = [start.value.x, start.value.y, start.value.radius];
   for (const scale of [8 * CAUCHY, 2 * CAUCHY, CAUCHY]) {
     const solved = levenbergMarquardt({ start: at, evaluate: circleRows(points, scale), tolerance: 1e-12 });
@@ -20,6 +20,15 @@ export function wholeCircle(points: FitPoints): SolvedChain | undefined {
   const [cx, cy, radius] = at as [number, number, number];
   if (!(radius > 0)) return undefined;
   return asChain(cx, cy, radius, points);
+}
+
+/** Most points within a tenth of the radius: otherwise it is no circle, and not worth a robust fit. */
+function nearlyRound(
+  { x, y, radius }: Circle,
+  pairs: readonly { readonly x: number; readonly y: number }[],
+): boolean {
+  const near = pairs.filter((pair) => Math.abs(Math.hypot(pair.x - x, pair.y - y) - radius) < radius / 10);
+  return near.length > 0.7 * pairs.length;
 }
 
 function circleRows({ x, y, sigma, weight }: FitPoints, scale: number) {
