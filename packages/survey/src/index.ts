@@ -11,6 +11,7 @@ export { type GlobalTest, quadratic, type Statistics, statistics } from './adjus
 export * from './fit/chainFit.ts';
 export { type Circle, type CircleMethod, type CircleRefusal, fitCircle } from './fit/circleFits.ts';
 export { fitChain } from './fit/fitChain.ts';
+export { withSharedErrors } from './fit/withSharedErrors.ts';
 export { adjustNetwork } from './network/adjustNetwork.ts';
 export { crossingAngle, intersectTapes } from './network/intersectTapes.ts';
 export * from './network/markSurvey.ts';

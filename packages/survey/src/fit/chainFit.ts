@@ -20,6 +20,8 @@ export interface FitChainOptions {
   readonly correlation?: Millimetre;
   /** More edges than this are refused. 40 unless told. */
   readonly mostEdges?: number;
+  /** Also tell how each unknown answers to each point; see `response`. */
+  readonly withResponse?: boolean;
 }
 
 export type FitChainRefusal =
@@ -88,4 +90,10 @@ export interface ChainFit {
   readonly residuals: readonly number[];
   /** Edge of each point as given. */
   readonly edgeOfPoint: readonly number[];
+  /**
+   * On demand: by how much each unknown (row) moves when a point as given (column) moves 1 mm to the left of the
+   * outline. Errors that points share, a camera's for one, give each unknown Σ response · shift; add their squares and
+   * products to the covariance with `withSharedErrors`.
+   */
+  readonly response?: readonly (readonly number[])[];
 }

@@ -1,14 +1,13 @@
 import { mm, radian } from '@panewright/quantity';
-import { factorise, invertFactored } from '../adjustment/cholesky.ts';
-import { normalEquations } from '../adjustment/levenbergMarquardt.ts';
 import { quadratic } from '../adjustment/statistics.ts';
-import { type Edge, endOf, footAlong, signedDistance } from './arcFrame.ts';
+import { endOf, signedDistance } from './arcFrame.ts';
 import { stateSlopes, wrap } from './chain.ts';
 import type { FittedCorner, FittedEdge } from './chainFit.ts';
-import { dependence } from './closure.ts';
-import { CAUCHY, type FitPoints, reduce, type SolvedChain } from './solveChain.ts';
+import { chainResponse, independentCovariance, offsetGradient } from './chainResponse.ts';
+import { CAUCHY, type FitPoints, type SolvedChain } from './solveChain.ts';
 
 export interface ChainUncertainty {
+  readonly response: readonly Float64Array[];
   readonly covariance: Float64Array;
   readonly scatter: number;
   readonly neighbourCorrelation: number;
@@ -42,7 +41,11 @@ export const robustSigma = (residuals: Float64Array): number => 1.4826 * median(
  * @param stated the sigmas are known, not measured from the scatter
  * @source sources.md#huber-1981; the factor is the variance of a mean under first-order autocorrelation
  */
-export function chainUncertainty(solved: SolvedChain, points: FitPoints, stated: boolean): ChainUncertainty {
+export function chainUncertainty(
+  solved: SolvedChain,
+  points: FitPoints,
+  stated: boolean,
+): ChainUncertainty | undefined {
   const residuals = residualsOf(solved, points);
   const scaled = residuals.map((residual, i) => residual / points.sigma[i]!);
   const shares = scaled.map((z) => 1 / (1 + (z / CAUCHY) ** 2));
@@ -53,9 +56,12 @@ export function chainUncertainty(solved: SolvedChain, points: FitPoints, stated:
   const rho = neighbourCorrelation(scaled);
   const correlationFactor = (1 + rho) / (1 - rho);
   const factor = (stated ? Math.max(efficiency, NORMAL_LOSS) : efficiency) * correlationFactor;
-  const covariance = chainCovariance(solved, points).map((value) => factor * value);
+  const response = chainResponse(solved, points);
+  if (!response) return undefined;
+  const covariance = independentCovariance(response, points.sigma).map((value) => factor * value);
   return {
     covariance,
+    response,
     scatter: robustSigma(residuals),
     neighbourCorrelation: rho,
     correlationFactor,
@@ -78,96 +84,14 @@ export function neighbourCorrelation(scaled: Float64Array): number {
   return rho * Math.sqrt(kept.length) > 2.5 ? Math.min(rho, 0.98) : 0;
 }
 
-/**
- * (JᵀJ)⁻¹ of the unbent problem with the sigmas of the points, told of all unknowns: those that close the chain follow
- * the free ones.
- */
-export function chainCovariance(solved: SolvedChain, points: FitPoints): Float64Array {
-  const { edges, layout, closure } = solved;
-  const { size } = layout;
-  const slopes = stateSlopes(edges, layout);
-  const follow = dependence(slopes, layout, closure);
-  const rows = points.x.length;
-  const jacobian = reduce(offsetRows(solved, points, slopes), rows, layout, closure, slopes);
-  const free = closure.free.length;
-  const factor =
-    jacobian &&
-    factorise(normalEquations({ residuals: new Float64Array(rows), jacobian }, free).normal, free);
-  if (!factor || !follow) throw new Error('A chain that was solved has a singular normal matrix.');
-  const inverse = invertFactored(factor);
-  const byFree: Float64Array[] = [];
-  closure.free.forEach((i, f) => {
-    byFree[i] = Float64Array.from({ length: free }, (_, k) => (k === f ? 1 : 0));
-  });
-  closure.dependent.forEach((i, d) => {
-    byFree[i] = Float64Array.from(follow[d]!);
-  });
-  const covariance = new Float64Array(size * size);
-  for (let i = 0; i < size; i++) {
-    const half = Float64Array.from({ length: free }, (_, k) =>
-      byFree[i]!.reduce((sum, value, l) => sum + value * inverse[l * free + k]!, 0),
-    );
-    for (let j = 0; j < size; j++) {
-      covariance[i * size + j] = byFree[j]!.reduce((sum, value, k) => sum + value * half[k]!, 0);
-    }
-  }
-  return covariance;
-}
-
-/** For each point, how the outline beside it moves across itself by each unknown, over the point's sigma. */
-function offsetRows(
-  { edges, layout, assigned }: SolvedChain,
-  points: FitPoints,
-  slopes: readonly Float64Array[],
-): Float64Array {
-  const { size } = layout;
-  const rows = new Float64Array(points.x.length * size);
-  points.x.forEach((px, row) => {
-    const edge = edges[assigned[row]!]!;
-    const [dx, dy] = [px - edge.x, points.y[row]! - edge.y];
-    const u = Math.cos(edge.heading) * dx + Math.sin(edge.heading) * dy;
-    const v = Math.cos(edge.heading) * dy - Math.sin(edge.heading) * dx;
-    const foot = Math.min(Math.max(footAlong(edge, u, v), 0), edge.length);
-    const gradient = offsetGradient(edge, assigned[row]!, foot, slopes, layout, size);
-    for (let i = 0; i < size; i++) rows[row * size + i] = gradient[i]! / points.sigma[row]!;
-  });
-  return rows;
-}
-
-/** How the place of the edge, `along` mm from its start, moves to the left by each unknown. */
-function offsetGradient(
-  { heading, curvature }: Edge,
-  k: number,
-  along: number,
-  slopes: readonly Float64Array[],
-  layout: SolvedChain['layout'],
-  size: number,
-): Float64Array {
-  const state = slopes[k]!;
-  const end = endOf({ x: 0, y: 0, heading, length: along, curvature });
-  const [nx, ny] = [-Math.sin(end.heading), Math.cos(end.heading)];
-  const lever = nx * -end.y + ny * end.x;
-  const gradient = new Float64Array(size);
-  for (let i = 0; i < size; i++) {
-    gradient[i] = nx * state[i]! + ny * state[size + i]! + lever * state[2 * size + i]!;
-  }
-  // An arc that bends by dκ more leaves its tangent by dκ along²/2 to second order; exactly, with φ = κ·along:
-  if (layout.curvature[k]! >= 0) gradient[layout.curvature[k]!]! += bendOffset(curvature, along);
-  return gradient;
-}
-
-/** ∂(offset)/∂κ at a fixed place of the arc: (1 − cos φ) / κ², tending to along² / 2. */
-function bendOffset(curvature: number, along: number): number {
-  const angle = curvature * along;
-  if (Math.abs(angle) < 1e-3) return (along * along) / 2;
-  return (1 - Math.cos(angle)) / (curvature * curvature);
-}
-
 const BENDS = (20 * Math.PI) / 180;
 const point = (x: number, y: number) => ({ x: mm(x), y: mm(y) });
 
+/** What describing needs of a solved chain. */
+export type DescribedChain = Pick<SolvedChain, 'edges' | 'layout' | 'chain' | 'assigned'>;
+
 /** Each edge and corner with its sigmas. */
-export function describeChain(solved: SolvedChain, covariance: Float64Array) {
+export function describeChain(solved: DescribedChain, covariance: Float64Array) {
   const { edges, layout, chain, assigned } = solved;
   const { size } = layout;
   const slopes = stateSlopes(edges, layout);
@@ -202,7 +126,7 @@ export function describeChain(solved: SolvedChain, covariance: Float64Array) {
 }
 
 function cornersOf(
-  { edges, chain, layout }: SolvedChain,
+  { edges, chain, layout }: DescribedChain,
   described: readonly FittedEdge[],
   covariance: Float64Array,
   slopes: readonly Float64Array[],

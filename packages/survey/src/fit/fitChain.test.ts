@@ -1,5 +1,11 @@
 import { mm } from '@panewright/quantity';
-import { type ChainFit, type FitChainOptions, fitChain, type TracedPoint } from '@panewright/survey';
+import {
+  type ChainFit,
+  type FitChainOptions,
+  fitChain,
+  type TracedPoint,
+  withSharedErrors,
+} from '@panewright/survey';
 import { expect, test } from 'vitest';
 import { type FigureCorner, type Sample, sampleFigure, traced } from '../testing/sampledOutline.ts';
 import { seededNormal, seededUniform } from '../testing/seededNormal.ts';
@@ -283,4 +289,36 @@ test('exact points of a rounded rectangle come back to a thousandth of a millime
     [0, 60, 0, 60, 0, 60, 0, 60],
     fit.edges.map(() => 1e-3),
   );
+});
+
+// Oracle: the errors' own geometry. A shift of the whole moves edges by its share across them and changes no radius; a
+// change of scale by one part in a thousand changes every radius by a thousandth. Turned into sigmas they must show so.
+test('errors that all points share enlarge the sigmas by just what they do to the outline', () => {
+  const points = noisy(sampleFigure(rounded(1400, 700, 60), 6), 0.2, 9);
+  const fit = fitted(points, { withResponse: true });
+  const leftOf = (i: number) => {
+    const { heading, sweep, from, kind, radius } = fit.edges[fit.edgeOfPoint[i]!]!;
+    if (kind === 'line') return { x: -Math.sin(heading), y: Math.cos(heading) };
+    const centre = { x: from.x - radius! * Math.sin(heading), y: from.y + radius! * Math.cos(heading) };
+    const away = Math.hypot(points[i]!.x - centre.x, points[i]!.y - centre.y) * -Math.sign(sweep);
+    return { x: (points[i]!.x - centre.x) / away, y: (points[i]!.y - centre.y) / away };
+  };
+  const shift = points.map((_, i) => 3 * leftOf(i).x);
+  const scale = points.map(({ x, y }, i) => 0.001 * (x * leftOf(i).x + y * leftOf(i).y));
+  const shifted = withSharedErrors(fit, [shift]);
+  const scaled = withSharedErrors(fit, [scale]);
+  fit.edges.forEach((edge, k) => {
+    const added = (of: ChainFit, pick: (edge: ChainFit['edges'][number]) => number) =>
+      Math.sqrt(Math.max(pick(of.edges[k]!) ** 2 - pick(edge) ** 2, 0));
+    if (edge.kind === 'arc') {
+      expect(added(shifted, ({ radiusSigma }) => radiusSigma!)).toBeLessThan(0.02);
+      expect(added(scaled, ({ radiusSigma }) => radiusSigma!)).toBeCloseTo(0.06, 2);
+    } else {
+      expect(added(shifted, ({ middleSigma }) => middleSigma)).toBeCloseTo(
+        3 * Math.abs(Math.sin(edge.heading)),
+        2,
+      );
+      expect(added(scaled, ({ lengthSigma }) => lengthSigma)).toBeCloseTo(edge.length / 1000, 2);
+    }
+  });
 });

@@ -56,7 +56,7 @@ export function fitChain(
   if (solved.edges.length > most)
     return refuse({ code: 'TRACE_TOO_MANY_EDGES', edges: solved.edges.length, most });
   const stated = traced.every(({ sigma }) => sigma !== undefined);
-  return report(solved, points, stated, clockwise);
+  return report(solved, points, stated, clockwise, options.withResponse ?? false);
 }
 
 function badTrace(traced: readonly TracedPoint[]): FitChainRefusal | undefined {
@@ -169,8 +169,10 @@ function report(
   points: FitPoints,
   stated: boolean,
   clockwise: boolean,
+  withResponse: boolean,
 ): Result<ChainFit, FitChainRefusal> {
   const known = chainUncertainty(solved, points, stated);
+  if (!known) return refuse({ code: 'TRACE_NO_LINES_OR_ARCS', points: points.x.length });
   const { layout, edges } = solved;
   const sigma = points.sigma.map((each) => Math.max(each, known.scatter));
   const inliers =
@@ -192,6 +194,7 @@ function report(
     inliers,
     residuals: asGiven(Array.from(known.residuals)),
     edgeOfPoint: asGiven(Array.from(solved.assigned, (owner) => owner % edges.length)),
+    ...(withResponse ? { response: known.response.map((row) => asGiven(Array.from(row))) } : {}),
   });
 }
 
