@@ -11,7 +11,7 @@ export const lengthText = (length: number, units: UnitName): string =>
 export const fineLengthText = (length: number, units: UnitName): string =>
   units === 'in'
     ? formatLength(mm(length), { unit: 'in', denominator: 32 })
-    : formatLength(mm(length), { unit: 'mm', decimals: 1 });
+    : formatLength(mm(length), { unit: 'mm', decimals: 1 }).replace('.0 ', ' ');
 
 /** Without the unit's sign, for the figures of a drawing that states its unit once. */
 export const bareLengthText = (length: number, units: UnitName): string =>

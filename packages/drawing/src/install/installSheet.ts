@@ -30,7 +30,7 @@ import type { Sheet } from '../sheet.ts';
 import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
 import { cautionText } from '../work/cautionText.ts';
-import { stepBlocks } from '../work/step.ts';
+import { type Step, stepBlocks } from '../work/step.ts';
 import { notices } from '../work/workOrder.ts';
 import { edgesMeasured, holdTable, measuredFrom } from './holdTable.ts';
 
@@ -95,7 +95,24 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     ...(boat ? [cautionText(input, 'MAGNETS_COMPASS', words.caution.compass())] : []),
     ...input.plan.findings.filter(({ code }) => ALSO_SAID.has(code)).map(input.options.say),
   ];
-  const steps = [
+  return [
+    ...paragraph(words.install.title(), width, metrics, {
+      capital: CAPITAL.small,
+      face: 'bold',
+      colour: INK.accent,
+    }),
+    ...paragraph(input.job.name, width, metrics, { capital: CAPITAL.title, face: 'bold' }),
+    space(3),
+    ...cautions.map((one) => caution(one, width, metrics, words.page.caution())),
+    space(2),
+    ...(without.length === 0 ? [] : [...paragraph(words.install.without(without), width, metrics), space(2)]),
+    ...fittingSteps(input, words).flatMap((step) => stepBlocks(step, width, metrics, words, false)),
+  ];
+}
+
+/** How it is fitted, from the cleaning to the keeping. */
+function fittingSteps(input: SheetInput, words: Words): readonly Step[] {
+  return [
     { title: words.install.clean(), lines: [words.install.cleanHow()], cautions: [words.caution.solvent()] },
     { title: words.install.warm(), lines: [words.install.warmHow()], cautions: [] },
     { title: words.install.hang(), lines: [words.install.hangHow()], cautions: [] },
@@ -113,19 +130,6 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
       lines: [words.install.takeOffHow()],
       cautions: [words.caution.magnetsSwallow()],
     },
-  ];
-  return [
-    ...paragraph(words.install.title(), width, metrics, {
-      capital: CAPITAL.small,
-      face: 'bold',
-      colour: INK.accent,
-    }),
-    ...paragraph(input.job.name, width, metrics, { capital: CAPITAL.title, face: 'bold' }),
-    space(3),
-    ...cautions.map((one) => caution(one, width, metrics, words.page.caution())),
-    space(2),
-    ...(without.length === 0 ? [] : [...paragraph(words.install.without(without), width, metrics), space(2)]),
-    ...steps.flatMap((step) => stepBlocks(step, width, metrics, words, false)),
   ];
 }
 

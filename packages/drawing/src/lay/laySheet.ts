@@ -7,6 +7,7 @@ import { boxAround, occupied, placeNear } from '../labelPlacer.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
 import { boxOfPoints, flattenPath, group, lineAt, outlinePath, placePath, rectangle } from '../path.ts';
+import { numbered } from '../piece/pieceDrawing.ts';
 import type { FontMetrics, Item, Page, PathItem, Sheet } from '../sheet.ts';
 import { sizeFor, text, widthOf } from '../text.ts';
 import { english } from '../words/english.ts';
@@ -65,16 +66,7 @@ function drawLay(
   const width = innerWidth(frame) - SIDE;
   const height = frame.height - frame.top - frame.bottom - HEAD;
   const { rows, scale } = rowsFor(lay, width, height);
-  const kind = (one: LayPlacement) => pieces.find(({ piece }) => piece === one.piece)?.kind ?? 'panel';
-  const paths = lay.placements.map((one) =>
-    placePath(
-      outlinePath(one.outline, {
-        line: { weight: WEIGHT.thin, colour: INK.ink },
-        fill: kind(one) === 'panel' ? INK.wash : INK.band,
-      }),
-      { scale },
-    ),
-  );
+  const paths = piecePaths(lay, pieces, scale);
   const perRow = Math.min(width, (lay.length.value / rows) * scale);
   const high = lay.rollWidth * scale;
   const place = (row: number) => ({
@@ -102,6 +94,20 @@ function drawLay(
       }),
     ],
   };
+}
+
+/** Pieces as they lie, pockets darker than panels. */
+function piecePaths(lay: LayPlan, pieces: readonly CutPiece[], scale: number): readonly PathItem[] {
+  const kind = (one: LayPlacement) => pieces.find(({ piece }) => piece === one.piece)?.kind ?? 'panel';
+  return lay.placements.map((one) =>
+    placePath(
+      outlinePath(one.outline, {
+        line: { weight: WEIGHT.thin, colour: INK.ink },
+        fill: kind(one) === 'panel' ? INK.wash : INK.band,
+      }),
+      { scale },
+    ),
+  );
 }
 
 /** The parts at each side of the roll that are not used. */
@@ -161,7 +167,7 @@ function rowLabels(
   const onPage = (path: PathItem) => placePath(path, { x: at.x - at.from, y: at.y });
   const moved = paths.map(onPage);
   for (const path of lines) taken.addLine(flattenPath(onPage(path)));
-  return lay.placements.flatMap((one, index) => {
+  return numbered(lay).flatMap((one, index) => {
     const path = moved[index]!;
     const box = boxOfPoints(flattenPath(path));
     const middle = centroid({ segments: path.segments as [(typeof path.segments)[number]] });

@@ -15,11 +15,11 @@ import { lengthText, sizeText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import { pageFrame } from '../pageFrame.ts';
 import { boxOfPoints, group, lineAt, placePath, rectangle } from '../path.ts';
-import type { Item, LineStyle, Page } from '../sheet.ts';
+import type { FontMetrics, Item, LineStyle, Page } from '../sheet.ts';
 import { fitText, text, widthOf } from '../text.ts';
 import { bar } from './bar.ts';
 import { grainWords, type PatternSubject } from './patternSubject.ts';
-import { printedCount, type Tiling } from './tiling.ts';
+import { printedCount, type Tile, type Tiling } from './tiling.ts';
 
 /** Page printed first: what the pattern is for, a square and a bar to measure, the key of its lines, the map of its tiles. */
 export function frontPage(subject: PatternSubject, tiling: Tiling): Page {
@@ -136,38 +136,47 @@ function tileMap(subject: PatternSubject, tiling: Tiling, width: number): Block 
     .filter(({ layer }) => layer === 'cut')
     .flatMap(({ items }) => items.flatMap((item) => (item.kind === 'path' ? [placePath(item, placing)] : [])))
     .map(({ line: _, ...path }) => ({ ...path, fill: INK.band }));
-  const frames = tiling.tiles.flatMap((one): Item[] => {
-    const at = point(one.window.minX * scale + placing.x, one.window.minY * scale + placing.y);
-    const size = {
-      width: (one.window.maxX - one.window.minX) * scale,
-      height: (one.window.maxY - one.window.minY) * scale,
-    };
-    const inset = 0.5;
-    const frame = {
-      x: at.x + inset,
-      y: at.y + inset,
-      width: size.width - 2 * inset,
-      height: size.height - 2 * inset,
-    };
-    if (!one.printed) return [];
-    const bold = { capital: 1, face: 'bold' } as const;
-    const capital = Math.min(
-      CAPITAL.small,
-      size.height * 0.4,
-      (size.width * 0.75) / widthOf(one.label, metrics, bold),
-    );
-    const middle = point(at.x + size.width / 2, at.y + size.height / 2 - capital / 2);
-    if (capital < LEAST_MAP_LABEL) return [rectangle(frame, { line: STYLE.dimension })];
-    return [
-      rectangle(frame, { line: STYLE.dimension }),
-      text(one.label, middle, metrics, { capital, face: 'bold', anchor: 'middle' }),
-    ];
-  });
+  const frames = tiling.tiles
+    .filter(({ printed }) => printed)
+    .flatMap((one) => mapFrame(one, placing, metrics));
   return {
     height: FACTS_HEIGHT,
     draw: stack([head, picture([...outlines, ...frames], (box.maxY - box.minY) * scale), space(2), notes])
       .draw,
   };
+}
+
+/** One tile on the map, with its name where that can be read. */
+function mapFrame(
+  one: Tile,
+  placing: { readonly scale: number; readonly x: number; readonly y: number },
+  metrics: FontMetrics,
+): readonly Item[] {
+  const { scale } = placing;
+  const at = point(one.window.minX * scale + placing.x, one.window.minY * scale + placing.y);
+  const size = {
+    width: (one.window.maxX - one.window.minX) * scale,
+    height: (one.window.maxY - one.window.minY) * scale,
+  };
+  const inset = 0.5;
+  const frame = {
+    x: at.x + inset,
+    y: at.y + inset,
+    width: size.width - 2 * inset,
+    height: size.height - 2 * inset,
+  };
+  const bold = { capital: 1, face: 'bold' } as const;
+  const capital = Math.min(
+    CAPITAL.small,
+    size.height * 0.4,
+    (size.width * 0.75) / widthOf(one.label, metrics, bold),
+  );
+  const middle = point(at.x + size.width / 2, at.y + size.height / 2 - capital / 2);
+  if (capital < LEAST_MAP_LABEL) return [rectangle(frame, { line: STYLE.dimension })];
+  return [
+    rectangle(frame, { line: STYLE.dimension }),
+    text(one.label, middle, metrics, { capital, face: 'bold', anchor: 'middle' }),
+  ];
 }
 
 function barBlock(subject: PatternSubject, width: number): Block {

@@ -57,12 +57,18 @@ export function laysOf(input: SheetInput): readonly LayDrawing[] {
     length: lay.length.value,
     width: lay.rollWidth,
     pieces: pieces.filter(({ name }) => lay.placements.some(({ piece }) => piece === name)),
-    placed: lay.placements.map(({ piece, copy, place }: LayPlan['placements'][number]) => ({
-      piece,
-      copy,
-      place,
-    })),
+    placed: numbered(lay),
   }));
+}
+
+/** Copies of one piece are counted from 1 in the order of the lay. */
+export function numbered(lay: LayPlan): LayDrawing['placed'] {
+  const counts = new Map<string, number>();
+  return lay.placements.map(({ piece, place }) => {
+    const copy = (counts.get(piece) ?? 0) + 1;
+    counts.set(piece, copy);
+    return { piece, copy, place };
+  });
 }
 
 function pieceDrawing(piece: CutPiece, input: SheetInput): PieceDrawing {

@@ -155,7 +155,10 @@ export const english = {
     mark: (points: number): string => `Mark ${counted(points, 'hold point', 'hold points')} on each panel`,
     markHow: (): string =>
       'Through the pattern, on the inside face: each centre, each pocket, the tick on the edge.',
-    markSides: (): string => 'Mark the middle of each side, and the two ticks where the edge begins.',
+    markSides: (bound: boolean): string =>
+      bound
+        ? 'Mark the middle of each side, and the two ticks where the binding begins.'
+        : 'Mark the middle of each side.',
     pockets: (all: number, each: number, panels: number): string =>
       panels === 1 ? `Sew on ${all} pockets` : `Sew on ${all} pockets, ${each} to a panel`,
     pocketPieces: (pieces: readonly string[]): string =>

@@ -73,7 +73,7 @@ const laysOf = (plan: Plan, piece: string): readonly string[] =>
 function markStep({ words, points, panel }: PanelWork): Step {
   return {
     title: words.work.mark(points),
-    lines: [words.work.markHow(), ...(panel.stitch.length > 0 ? [words.work.markSides()] : [])],
+    lines: [words.work.markHow(), words.work.markSides(panel.edging.kind === 'binding')],
     cautions: [],
   };
 }

@@ -75,11 +75,20 @@ class Writer {
   }
 }
 
-function tables(w: Writer, { blocks, extent }: DxfContent, ids: Ids): void {
+function tables(w: Writer, content: DxfContent, ids: Ids): void {
   w.put([0, 'SECTION'], [2, 'TABLES']);
-  const viewport = w.handle();
-  w.table('VPORT', viewport, 1);
-  w.record('VPORT', viewport, 'AcDbViewportTableRecord', '*ACTIVE');
+  viewport(w, content);
+  lineTypesAndLayers(w);
+  styles(w);
+  blockRecords(w, content, ids);
+  w.put([0, 'ENDSEC']);
+}
+
+/** The view a reader opens with: all of the drawing. */
+function viewport(w: Writer, { extent }: DxfContent): void {
+  const owner = w.handle();
+  w.table('VPORT', owner, 1);
+  w.record('VPORT', owner, 'AcDbViewportTableRecord', '*ACTIVE');
   const height = Math.max(extent.maxY - extent.minY, 1);
   w.put(
     [10, 0],
@@ -90,6 +99,9 @@ function tables(w: Writer, { blocks, extent }: DxfContent, ids: Ids): void {
     [22, (extent.minY + extent.maxY) / 2],
   );
   w.put([40, height], [41, Math.max((extent.maxX - extent.minX) / height, 0.1)], [0, 'ENDTAB']);
+}
+
+function lineTypesAndLayers(w: Writer): void {
   const types = w.handle();
   w.table('LTYPE', types, 3);
   for (const name of ['BYBLOCK', 'BYLAYER', 'CONTINUOUS']) {
@@ -105,9 +117,13 @@ function tables(w: Writer, { blocks, extent }: DxfContent, ids: Ids): void {
     w.put([62, String(COLOURS[index % COLOURS.length])], [6, 'CONTINUOUS']);
   });
   w.put([0, 'ENDTAB']);
-  const styles = w.handle();
-  w.table('STYLE', styles, 1);
-  w.record('STYLE', styles, 'AcDbTextStyleTableRecord', 'STANDARD');
+}
+
+/** The tables a reader expects, with the one entry each must have. */
+function styles(w: Writer): void {
+  const fonts = w.handle();
+  w.table('STYLE', fonts, 1);
+  w.record('STYLE', fonts, 'AcDbTextStyleTableRecord', 'STANDARD');
   w.put([40, 0], [41, 1], [50, 0], [71, '0'], [42, 2.5], [3, 'txt'], [4, ''], [0, 'ENDTAB']);
   for (const name of ['VIEW', 'UCS']) {
     w.table(name, w.handle(), 0);
@@ -122,6 +138,9 @@ function tables(w: Writer, { blocks, extent }: DxfContent, ids: Ids): void {
   w.put([100, 'AcDbDimStyleTable']);
   w.record('DIMSTYLE', dimensions, 'AcDbDimStyleTableRecord', 'STANDARD');
   w.put([0, 'ENDTAB']);
+}
+
+function blockRecords(w: Writer, { blocks }: DxfContent, ids: Ids): void {
   w.table('BLOCK_RECORD', ids.records, blocks.length + 2);
   const record = (handle: string, name: string) =>
     w.put(
@@ -141,7 +160,7 @@ function tables(w: Writer, { blocks, extent }: DxfContent, ids: Ids): void {
   blocks.forEach(({ name }, index) => {
     record(ids.blocks[index]!.record, name);
   });
-  w.put([0, 'ENDTAB'], [0, 'ENDSEC']);
+  w.put([0, 'ENDTAB']);
 }
 
 function blockSection(w: Writer, { blocks }: DxfContent, ids: Ids): void {
