@@ -13,8 +13,10 @@ export { type Circle, type CircleMethod, type CircleRefusal, fitCircle } from '.
 export { fitChain } from './fit/fitChain.ts';
 export { withSharedErrors } from './fit/withSharedErrors.ts';
 export { adjustNetwork } from './network/adjustNetwork.ts';
+export { fitOutline } from './network/fitOutline.ts';
 export { crossingAngle, intersectTapes } from './network/intersectTapes.ts';
 export * from './network/markSurvey.ts';
+export * from './network/outlinePlan.ts';
 export { adjustTape } from './tape/adjustTape.ts';
 export { type BlunderCause, type PossibleBlunder, possibleBlunders } from './tape/blunderCauses.ts';
 export type { Suspect } from './tape/suspect.ts';

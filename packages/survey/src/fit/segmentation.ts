@@ -175,20 +175,20 @@ function span({ from, to }: Run, { x, y }: FitPoints): number {
 }
 
 /** From one place to the next round the fit's centre, the way it turns, 0 to 2π in size. */
-function sweepAbout(fit: Primitive & { readonly kind: 'arc' }, start: Place, end: Place): number {
+export function sweepAbout(fit: Primitive & { readonly kind: 'arc' }, start: Place, end: Place): number {
   const angle = (place: Place) => Math.atan2(place.y - fit.y, place.x - fit.x);
   const swept = fit.turn * (angle(end) - angle(start));
   return fit.turn * (swept - 2 * Math.PI * Math.floor(swept / (2 * Math.PI)));
 }
 
-function headingAt(fit: Primitive, place: Place): number {
+export function headingAt(fit: Primitive, place: Place): number {
   return fit.kind === 'line'
     ? fit.heading
     : Math.atan2(place.y - fit.y, place.x - fit.x) + (fit.turn * Math.PI) / 2;
 }
 
 /** Where two neighbours cross, or touch if they nearly do. */
-function meet(a: Primitive, b: Primitive, near: Place): Place | undefined {
+export function meet(a: Primitive, b: Primitive, near: Place): Place | undefined {
   if (a.kind === 'line' && b.kind === 'line') {
     const cross = Math.sin(b.heading - a.heading);
     if (Math.abs(cross) < 0.05) return undefined;
