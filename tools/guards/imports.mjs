@@ -13,6 +13,7 @@ const LEVEL = {
   packing: 2,
   costing: 2,
   photo: 3,
+  files: 3,
   design: 4,
   drawing: 5,
   render: 6,

@@ -26,7 +26,9 @@ export function filesBelow(folders, matching) {
 
 /** Files that are not part of the product: they may use the root's development packages. */
 export const isTest = (path) =>
-  /\.(test|bench|suite|config)\.tsx?$/.test(path) || /^(tests|bench)\//.test(path) || /\/src\/testing\//.test(path);
+  /\.(test|bench|suite|config)\.tsx?$/.test(path) ||
+  /^(tests|bench)\//.test(path) ||
+  /\/src\/testing\//.test(path);
 
 /** The workspace a file belongs to: its folder, name and declared packages; undefined outside of one. */
 export function workspaceOf(path) {

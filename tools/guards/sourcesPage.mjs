@@ -15,27 +15,22 @@ export function sourceKeys() {
   );
 }
 
-/** docs/sources.md: the fragments in one page, by key. */
+/** docs/sources.md: the fragments in one page, by key; what several of them say of one source stands together. */
 export function sourcesPage() {
   const entries = new Map();
-  for (const entry of sourceKeys()) if (!entries.has(entry.key)) entries.set(entry.key, entry);
-  const body = [...entries.values()]
-    .sort((a, b) => (a.key < b.key ? -1 : 1))
-    .map(({ key, text }) => `## ${key}\n\n${text}\n`);
+  for (const { key, text } of sourceKeys()) entries.set(key, new Set([...(entries.get(key) ?? []), text]));
+  const body = [...entries]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, texts]) => `## ${key}\n\n${[...texts].join('\n\n')}\n`);
   return `# Sources\n\nMade from the files in docs/sources by \`npm run docs\`. A citation in the code names a key of this page.\n\n${body.join('\n')}`;
 }
 
 export function guardSourcesPage() {
   const problems = [];
-  const seen = new Map();
   for (const { key, text, path } of sourceKeys()) {
     if (!/^[a-z0-9][a-z0-9-]*$/.test(key))
       problems.push(`${path}: “${key}” is not a key (small letters, digits and dashes)`);
     if (text === '') problems.push(`${path}: “${key}” says nothing`);
-    const other = seen.get(key);
-    if (other && other.text !== text)
-      problems.push(`${path}: “${key}” is also in ${other.path}, with other words`);
-    seen.set(key, { text, path });
   }
   let page = '';
   try {

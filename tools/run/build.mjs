@@ -47,7 +47,8 @@ export function nodeBuild(entries, outDir) {
       ssr: true,
       target: 'node20',
       outDir,
-      emptyOutDir: true,
+      // A program that runs may still load parts of the build before: those are taken away a day later.
+      emptyOutDir: false,
       minify: false,
       sourcemap: true,
       rolldownOptions: {
@@ -70,7 +71,17 @@ export async function build() {
   );
   await viteBuild(nodeBuild({ panewright: at('apps/cli/src/bin.ts') }, at('apps/cli/dist')));
   await viteBuild({ root: at('apps/web'), logLevel: 'warn' });
+  for (const output of OUTPUTS) clear(at(output));
   writeFileSync(STAMP, before);
+}
+
+/** Takes away parts of builds more than a day old. */
+function clear(folder) {
+  const yesterday = Date.now() - 86_400_000;
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name);
+    if (/\.mjs(\.map)?$/.test(name) && statSync(path).mtimeMs < yesterday) rmSync(path);
+  }
 }
 
 /** Builds when the sources changed since the last build. One build at a time: others wait for it. */

@@ -13,10 +13,14 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
       --json
   panewright pack INSTANCE.json          lays pieces on a strip
       --seconds S (10)  --seed N (1)  --json
+  panewright trace PHOTO...              outline of a traced film, from photos with the reference sheets
+      --tape M.C-M.C=MM                  a taped distance between two marker corners; may be given again
+      --ruler XxY                        the printed bars as ruled, mm
+      --paper A4|Letter (A4)  --json
   panewright call OPERATION [INPUT.json] any operation, JSON in and out
       --server ADDRESS                   for those that keep jobs (http://127.0.0.1:4750)
   panewright operations                  their names
 
-A file named - is standard input. Exit codes: 0 fine, 2 the input cannot be used, 3 part of the job cannot be made as
-it stands (or was saved elsewhere since), 70 a fault of this program.
+A file named - is standard input. Exit codes: 0 fine, 2 the input cannot be used, 3 no answer to what was asked (check:
+part of the job cannot be made as it stands; trace: no outline; a save: saved elsewhere since), 70 a fault of this program.
 `;

@@ -4,6 +4,7 @@ import { check } from './commands/check.ts';
 import { pack } from './commands/pack.ts';
 import { plan } from './commands/plan.ts';
 import { pull } from './commands/pull.ts';
+import { trace } from './commands/trace.ts';
 import { EXIT, Usage } from './exits.ts';
 import { HELP } from './help.ts';
 import { type Io, processIo } from './io.ts';
@@ -11,6 +12,7 @@ import { onlyOne } from './options.ts';
 
 const text = { type: 'string' } as const;
 const flag = { type: 'boolean' } as const;
+const several = { type: 'string', multiple: true } as const;
 const design = { catalogue: text, seed: text, json: flag } as const;
 
 /** Runs one command line; gives its exit code. */
@@ -68,6 +70,15 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
         io,
       );
     }
+    case 'trace': {
+      const { values, names } = read(rest, { tape: several, ruler: text, paper: text, json: flag });
+      if (names.length === 0) throw new Usage('Name one photo or more.');
+      const tapes = Array.isArray(values.tape) ? values.tape : [];
+      return trace(
+        { photos: names, tapes, ...pick(values, ['ruler', 'paper']), json: values.json === true },
+        io,
+      );
+    }
     case 'call': {
       const { values, names } = read(rest, { server: text, json: flag });
       const [name, input, ...more] = names;
@@ -89,11 +100,11 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
   }
 }
 
-type Values = Readonly<Record<string, string | boolean | undefined>>;
+type Values = Readonly<Record<string, string | boolean | readonly string[] | undefined>>;
 
 function read(
   args: readonly string[],
-  options: Readonly<Record<string, { readonly type: 'string' | 'boolean' }>>,
+  options: Readonly<Record<string, { readonly type: 'string' | 'boolean'; readonly multiple?: true }>>,
 ) {
   try {
     const { values, positionals } = parseArgs({

@@ -69,4 +69,11 @@ export * from './ports.ts';
 export * from './refusal.ts';
 export { documentSchemas } from './schemas.ts';
 export { summaryLines } from './summary.ts';
+export {
+  type TracedSegment,
+  type TraceReport,
+  type TraceRequest,
+  tracePhotoFiles,
+  traceSummary,
+} from './trace.ts';
 export { utf8 } from './utf8.ts';

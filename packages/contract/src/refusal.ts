@@ -1,5 +1,6 @@
 import type { PairRefusal } from '@panewright/magnets';
 import type { InstanceRefusal } from '@panewright/packing';
+import type { TraceRefusal } from '@panewright/photo';
 import type { Issue } from './document/issue.ts';
 import type { DocumentRefusal } from './document/readDocument.ts';
 import type { StoreRefusal } from './ports.ts';
@@ -15,6 +16,13 @@ export type PullRefusal =
 /** Why pieces cannot be laid. */
 export type PackRefusal = { readonly code: 'PACK_REFUSED'; readonly refusal: InstanceRefusal };
 
+/** Why photos give no outline. */
+export type PhotoRefusal =
+  | { readonly code: 'TAPE_TEXT_UNREADABLE'; readonly text: string }
+  | { readonly code: 'RULER_TEXT_UNREADABLE'; readonly text: string }
+  | { readonly code: 'PHOTO_UNREADABLE'; readonly name: string }
+  | { readonly code: 'TRACE_REFUSED'; readonly refusal: TraceRefusal };
+
 /** The door itself cannot answer now. */
 export type DoorRefusal =
   | { readonly code: 'STORE_BUSY' }
@@ -26,7 +34,14 @@ export type DoorRefusal =
   | { readonly code: 'PATH_UNKNOWN'; readonly path: string };
 
 /** Everything an operation may answer instead of its output. */
-export type Refusal = CallRefusal | DocumentRefusal | StoreRefusal | PullRefusal | PackRefusal | DoorRefusal;
+export type Refusal =
+  | CallRefusal
+  | DocumentRefusal
+  | StoreRefusal
+  | PullRefusal
+  | PackRefusal
+  | PhotoRefusal
+  | DoorRefusal;
 export type RefusalCode = Refusal['code'];
 
 /** What the doors make of a refusal: the status of HTTP and the exit code of the command line. */
@@ -53,6 +68,10 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   PULL_PLACE_MISSING: { status: 400, exit: 2 },
   PULL_REFUSED: { status: 422, exit: 2 },
   PACK_REFUSED: { status: 422, exit: 2 },
+  TAPE_TEXT_UNREADABLE: { status: 400, exit: 2 },
+  RULER_TEXT_UNREADABLE: { status: 400, exit: 2 },
+  PHOTO_UNREADABLE: { status: 400, exit: 2 },
+  TRACE_REFUSED: { status: 422, exit: 3 },
   STORE_BUSY: { status: 503, exit: 3 },
   STORE_FULL: { status: 507, exit: 3 },
   TAKES_TOO_LONG: { status: 503, exit: 3 },

@@ -17,7 +17,10 @@ export interface PlanOptions {
   readonly json: boolean;
 }
 
-/** Makes every sheet and cut file of a job and its plan, in one folder. */
+/**
+ * Makes every sheet and cut file of a job and its plan, in one folder. What cannot be made is left out and said; whether
+ * there is such a thing is told by `check`.
+ */
 export async function plan(options: PlanOptions, io: Io): Promise<number> {
   if (options.out === undefined && !options.json)
     throw new Usage('Name the folder for the sheets: --out DIR.');
@@ -43,7 +46,9 @@ export async function plan(options: PlanOptions, io: Io): Promise<number> {
   const planFile = files.find(({ path }) => path === 'plan.json');
   if (options.json) io.out(planFile!.bytes.toString('utf8'));
   else io.out(`${made.summary.join('\n')}\n\n${files.length} files in ${options.out}\n`);
-  return made.stops > 0 ? EXIT.stops : EXIT.fine;
+  if (made.stops > 0 && !options.json)
+    io.err('Part of the job cannot be made as it stands: panewright check says what.\n');
+  return EXIT.fine;
 }
 
 async function planAlone(input: Readonly<Record<string, unknown>>, io: Io): Promise<number> {
@@ -51,5 +56,5 @@ async function planAlone(input: Readonly<Record<string, unknown>>, io: Io): Prom
   if (!result.ok) return printRefusal(result.refusal, true, io);
   const made = result.value as OperationOutput<'plan'>;
   io.out(`${JSON.stringify(made)}\n`);
-  return made.findings.some(({ severity }) => severity === 'stop') ? EXIT.stops : EXIT.fine;
+  return EXIT.fine;
 }

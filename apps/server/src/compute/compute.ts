@@ -8,9 +8,14 @@ export interface Answer {
   readonly body: string;
 }
 
+/** The work was given up because nobody waits for it any more. */
+export class GivenUp extends Error {
+  override readonly name = 'GivenUp';
+}
+
 /** Where operations that only compute are run. */
 export interface Compute {
-  /** `text` is the input as JSON text. Aborting `signal` stops the work and rejects. */
+  /** `text` is the input as JSON text. Aborting `signal` stops the work and rejects with `GivenUp`. */
   run(name: string, text: string, signal: AbortSignal): Promise<Answer>;
   close(): Promise<void>;
 }

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { httpAnswer, refuse } from '@panewright/contract';
-import type { Answer, Compute } from './compute.ts';
+import { type Answer, type Compute, GivenUp } from './compute.ts';
 
 /** What goes to a worker and comes back from it. */
 export interface Order {
@@ -26,7 +26,7 @@ export function workerPool(script: URL, size: number): Compute {
   let closed = false;
 
   const hire = (): Worker => {
-    const worker = new Worker(script);
+    const worker = new Worker(script, { execArgv: [] });
     worker.unref();
     all.add(worker);
     return worker;
@@ -78,9 +78,9 @@ export function workerPool(script: URL, size: number): Compute {
         const task: Task = { order: { name, text }, settle, fail };
         const stop = () => {
           drop(task);
-          fail(new Error('stopped'));
+          fail(new GivenUp());
         };
-        if (signal.aborted) return fail(new Error('stopped'));
+        if (signal.aborted) return fail(new GivenUp());
         signal.addEventListener('abort', stop, { once: true });
         waiting.push(task);
         next();

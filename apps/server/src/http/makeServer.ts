@@ -11,7 +11,7 @@ import {
   refuse,
 } from '@panewright/contract';
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
-import { type Answer, answerText, type Compute } from '../compute/compute.ts';
+import { type Answer, answerText, type Compute, GivenUp } from '../compute/compute.ts';
 import { SECURITY_HEADERS, turnAway } from './guards.ts';
 
 export interface ServerOptions {
@@ -39,7 +39,7 @@ export function makeServer(options: ServerOptions): FastifyInstance {
   server.setErrorHandler((error: Error & { code?: string }, request, reply) => {
     const refusal = refusalOf(error, request);
     if (refusal) return refuseWith(reply, refusal);
-    onFault?.(error);
+    if (!(error instanceof GivenUp)) onFault?.(error);
     return reply
       .code(500)
       .send({ fault: 'Something went wrong in this program; nothing was changed by it.' });

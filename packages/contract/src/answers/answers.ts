@@ -1,4 +1,5 @@
 import type { Finding } from '@panewright/design';
+import type { TraceQuestion } from '@panewright/photo';
 import type { Refusal } from '../refusal.ts';
 import { english } from './english/english.ts';
 import type { Show } from './show.ts';
@@ -18,6 +19,12 @@ export function sayRefusal(refusal: Refusal, show: Show, language: Language = 'e
 export function sayFinding(finding: Finding, show: Show, language: Language = 'en'): Sentences {
   const word = messages[language].findings[finding.code] as (finding: Finding, show: Show) => Sentences;
   return word(finding, show);
+}
+
+/** A question about a traced outline, in words. */
+export function sayQuestion(question: TraceQuestion, language: Language = 'en'): string {
+  const word = messages[language].traceQuestions[question.code] as (question: TraceQuestion) => string;
+  return word(question);
 }
 
 /** All of it as running text. */

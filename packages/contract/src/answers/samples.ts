@@ -43,6 +43,13 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
   PULL_PLACE_MISSING: { code: 'PULL_PLACE_MISSING', id: 'C1' },
   PULL_REFUSED: { code: 'PULL_REFUSED', id: 'C1', refusal: { code: 'GAP_NOT_POSITIVE', gap: 0 as never } },
   PACK_REFUSED: { code: 'PACK_REFUSED', refusal: { code: 'PIECE_HAS_NO_AREA', pieceId: 3 } },
+  TAPE_TEXT_UNREADABLE: { code: 'TAPE_TEXT_UNREADABLE', text: '9.1-12.0' },
+  RULER_TEXT_UNREADABLE: { code: 'RULER_TEXT_UNREADABLE', text: '200' },
+  PHOTO_UNREADABLE: { code: 'PHOTO_UNREADABLE', name: 'film.png' },
+  TRACE_REFUSED: {
+    code: 'TRACE_REFUSED',
+    refusal: { code: 'TOO_FEW_MARKERS', photo: 0, found: 2, least: 4 },
+  },
   STORE_BUSY: { code: 'STORE_BUSY' },
   STORE_FULL: { code: 'STORE_FULL' },
   TAKES_TOO_LONG: { code: 'TAKES_TOO_LONG', seconds: 180 },

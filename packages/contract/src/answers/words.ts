@@ -1,4 +1,5 @@
 import type { FigureUnit, Finding, FindingCode, Origin, OriginCode, ReadingName } from '@panewright/design';
+import type { TraceQuestion } from '@panewright/photo';
 import type { LengthRefusal } from '@panewright/quantity';
 import type { Issue } from '../document/issue.ts';
 import type { Refusal, RefusalCode } from '../refusal.ts';
@@ -28,6 +29,9 @@ export interface Messages {
   readonly findings: FindingWords;
   readonly issues: IssueWords;
   readonly lengths: LengthWords;
+  readonly traceQuestions: {
+    readonly [C in TraceQuestion['code']]: (question: Extract<TraceQuestion, { readonly code: C }>) => string;
+  };
   readonly severities: { readonly [S in Finding['severity']]: string };
   readonly readings: { readonly [R in ReadingName]: string };
   readonly statuses: { readonly [S in Origin['status']]: string };

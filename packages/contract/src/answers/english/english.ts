@@ -3,6 +3,7 @@ import { findings } from './findings.ts';
 import { issues, lengths } from './issues.ts';
 import { readings } from './readings.ts';
 import { refusals } from './refusals.ts';
+import { traceQuestions } from './tracing.ts';
 
 export const english: Messages = {
   refusals,
@@ -10,6 +11,7 @@ export const english: Messages = {
   issues,
   lengths,
   readings,
+  traceQuestions,
   severities: {
     stop: 'cannot be made as it stands',
     doubt: 'look again before cutting',

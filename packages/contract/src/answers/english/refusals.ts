@@ -3,6 +3,7 @@ import { pathText } from '../../document/issue.ts';
 import { joinWords, type Show } from '../show.ts';
 import type { RefusalWords } from '../words.ts';
 import { sayIssue } from './issues.ts';
+import { traceRefusals } from './tracing.ts';
 
 const a: Readonly<Record<DocumentKind, string>> = { job: 'a job', catalogue: 'a catalogue' };
 const the: Readonly<Record<DocumentKind, string>> = { job: 'The job', catalogue: 'The catalogue' };
@@ -157,6 +158,26 @@ export const refusals: RefusalWords = {
     what: `The pieces cannot be laid: ${sayInstance(refusal, show)}.`,
     why: '',
     do: 'Correct the instance.',
+  }),
+  TAPE_TEXT_UNREADABLE: ({ text }) => ({
+    what: `The taped distance “${text.slice(0, 60)}” cannot be read.`,
+    why: '',
+    do: 'Write it as MARKER.CORNER-MARKER.CORNER=MM, for example 9.1-12.0=1323.9.',
+  }),
+  RULER_TEXT_UNREADABLE: ({ text }) => ({
+    what: `The ruled size of the bars, “${text.slice(0, 60)}”, cannot be read.`,
+    why: '',
+    do: 'Write it as XxY in mm, for example 200.18x150.29.',
+  }),
+  PHOTO_UNREADABLE: ({ name }) => ({
+    what: `${name} is not a JPEG picture that can be read.`,
+    why: '',
+    do: 'Save the photo as JPEG and try again.',
+  }),
+  TRACE_REFUSED: ({ refusal }) => ({
+    what: (traceRefusals[refusal.code] as (of: typeof refusal) => string)(refusal),
+    why: 'A wrong outline costs more than a second photo.',
+    do: '',
   }),
   STORE_BUSY: () => ({
     what: 'Another program is writing to the data folder.',

@@ -1,0 +1,80 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary.ts';
+import { type Opened, openBrowser } from './openBrowser.ts';
+
+const data = temporaryFolder();
+let opened: Opened;
+let axe: string;
+
+beforeAll(async () => {
+  opened = await openBrowser(data);
+  axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+});
+afterAll(() => opened?.close());
+
+const STAGES = [
+  'Job',
+  'Openings',
+  'Patterns',
+  'Panels',
+  'Hold',
+  'Cutting',
+  'Take-off',
+  'Price',
+  'Sheets',
+  'To look at',
+];
+
+// Oracle: axe-core's rules for WCAG 2.0, 2.1 and 2.2, levels A and AA, run in the browser; contrast is measured by it.
+test('no screen has a fault of access, in the light theme or in the dark', async () => {
+  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const found: string[] = [];
+  const look = async (screen: string) => {
+    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 100_000 });
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      found.push(...(await page.evaluate(violations)).map((one) => `${screen}, ${colorScheme}: ${one}`));
+    }
+  };
+  const go = async (path: string) => {
+    await page.goto(`${opened.address}${path}`);
+    await page.locator('main h2').first().waitFor();
+    await page.evaluate(axe);
+  };
+  await go('/');
+  await look('jobs');
+  await go('/jobs/demo-camper/openings/W7');
+  for (const stage of STAGES) {
+    await page.locator('.station', { hasText: stage }).first().click();
+    await page.locator('.station[aria-current]', { hasText: stage }).waitFor();
+    await look(stage);
+  }
+  await page.getByRole('link', { name: /^Saved, revision/ }).click();
+  await page.getByRole('heading', { name: 'Revisions' }).waitFor();
+  await look('revisions');
+  await go('/catalogue');
+  await page.evaluate(() => {
+    for (const one of document.querySelectorAll('details')) one.open = true;
+  });
+  await look('catalogue');
+  expect(found).toEqual([]);
+  await page.close();
+});
+
+/** In the page: what axe finds, one line each. */
+async function violations(): Promise<string[]> {
+  const run = (globalThis as unknown as { axe: { run: (what: Document, how: object) => Promise<Result> } })
+    .axe.run;
+  const { violations: all } = await run(document, {
+    runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+  });
+  return all.flatMap(({ id, nodes }) => nodes.slice(0, 3).map((node) => `${id} ${node.html.slice(0, 140)}`));
+}
+interface Result {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly nodes: readonly { readonly html: string }[];
+  }[];
+}

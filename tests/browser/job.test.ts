@@ -1,0 +1,185 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary.ts';
+import { faultsOf, type Opened, openBrowser } from './openBrowser.ts';
+
+const data = temporaryFolder();
+let opened: Opened;
+
+beforeAll(async () => {
+  opened = await openBrowser(data);
+});
+afterAll(() => opened?.close());
+
+/** Types readings where they were measured, as the drawing names them. */
+async function measure(page: Page, readings: Readonly<Record<string, string>>): Promise<void> {
+  for (const [name, entered] of Object.entries(readings))
+    await page.getByLabel(name, { exact: true }).fill(entered);
+}
+
+const rectangle = (width: string, height: string, diagonal: string, radius: string) => ({
+  'Bottom side': width,
+  'Right side': height,
+  'Top side': width,
+  'Left side': height,
+  'Diagonal, bottom left to top right': diagonal,
+  'Diagonal, top left to bottom right': diagonal,
+  'Radius, bottom left': radius,
+  'Radius, bottom right': radius,
+  'Radius, top right': radius,
+  'Radius, top left': radius,
+});
+
+const outline = (page: Page) => page.locator('path.opening-large').getAttribute('d');
+const saved = (page: Page) => page.getByText(/^Saved, revision \d+$/).waitFor();
+const workedOut = (page: Page) =>
+  page.locator('.station-waits').first().waitFor({ state: 'detached', timeout: 100_000 });
+
+// Oracle for the sizes: the 3-4-5 triangle. Sides 24 and 18 in have a diagonal of 30 in exactly.
+test('a person measures three openings, changes a radius, undoes it, prints the pattern, and finds all of it again', async () => {
+  const context = await opened.browser.newContext({
+    viewport: { width: 1280, height: 900 },
+    acceptDownloads: true,
+  });
+  const page = await context.newPage();
+  const faults = faultsOf(page);
+  await page.goto(opened.address.replace(/\/jobs.*/, '/'));
+  await page.getByRole('button', { name: 'Start the job' }).click();
+  await page.getByText('Give the job a name first.').waitFor();
+  await page.getByLabel('Name of the job').fill('Three windows');
+  await page.getByRole('button', { name: 'Start the job' }).click();
+
+  const add = page.getByRole('button', { name: 'Add an opening' });
+  for (const [width, height, diagonal, radius] of [
+    ['24', '18', '30', '2'],
+    ['24', '18', '30', '2'],
+    ['16 1/2', '22', '27 1/2', '1 1/2'],
+  ] as const) {
+    await add.click();
+    await measure(page, rectangle(width, height, diagonal, radius));
+  }
+  const strip = page.getByRole('navigation', { name: /^Openings of this job/ });
+  await strip.getByText('24 × 18 in').first().waitFor();
+  await strip.getByText('16 1/2 × 22 in').waitFor();
+  await page
+    .getByRole('link', { name: /^Patterns/ })
+    .getByText('2 for 3')
+    .waitFor();
+
+  // The entry is left, so that what follows is a step of its own.
+  await page.getByRole('heading', { name: 'W3 Opening 3' }).click();
+  const before = await outline(page);
+  const radius = page.getByLabel('Radius, top left', { exact: true });
+  await radius.fill('3');
+  await expect.poll(() => outline(page)).not.toBe(before);
+  await radius.fill('3 1/');
+  await page.getByText('“3 1/” is not a length').waitFor();
+  await page.getByText('Drawn from the last entries that could be read').waitFor();
+  expect(await radius.inputValue()).toBe('3 1/');
+  await page.getByRole('heading', { name: 'W3 Opening 3' }).click();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => outline(page)).toBe(before);
+  expect(await radius.inputValue()).toBe('1 1/2');
+
+  await saved(page);
+  await workedOut(page);
+  const price = await page.getByRole('link', { name: /^Price/ }).textContent();
+  await page.getByRole('link', { name: /^Sheets/ }).click();
+  const download = page.waitForEvent('download', { timeout: 100_000 });
+  await page.getByRole('button', { name: /^Download Pattern P2/ }).click({ timeout: 100_000 });
+  const file = await (await download).path();
+  expect((await readFile(file)).subarray(0, 5).toString()).toBe('%PDF-');
+
+  await saved(page);
+  await page.reload();
+  await strip.getByText('16 1/2 × 22 in').waitFor();
+  await workedOut(page);
+  expect(await page.getByRole('link', { name: /^Price/ }).textContent()).toBe(price);
+  await page.getByRole('link', { name: /^Openings/ }).click();
+  await strip.getByRole('link', { name: /W3/ }).click();
+  expect(await radius.inputValue()).toBe('1 1/2');
+  expect(await outline(page)).toBe(before);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('two pages change one job, and neither change is lost', async () => {
+  const context = await opened.browser.newContext();
+  const [one, other] = [await context.newPage(), await context.newPage()];
+  await one.goto(`${opened.address}/jobs/demo-camper/job`);
+  await other.goto(`${opened.address}/jobs/demo-camper/job`);
+  const note = (page: Page) => page.getByLabel('Notes on the job');
+  await note(other).waitFor();
+  await note(one).fill('from one');
+  await saved(one);
+  await note(other).fill('from the other');
+  await other.getByRole('heading', { name: 'This job was also changed somewhere else' }).waitFor();
+  expect(await note(other).inputValue()).toBe('from the other');
+  await other.getByRole('button', { name: 'Take the other one' }).click();
+  await expect.poll(() => note(other).inputValue()).toBe('from one');
+  await other.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => note(other).inputValue()).toBe('from the other');
+  await saved(other);
+  await one.reload();
+  await expect.poll(() => note(one).inputValue()).toBe('from the other');
+  await one.getByRole('link', { name: /^Saved, revision/ }).click();
+  await one.getByRole('button', { name: 'Restore revision 2' }).click();
+  await one.getByRole('link', { name: /^Job\b/ }).click();
+  await expect.poll(() => note(one).inputValue()).toBe('from one');
+  await context.close();
+});
+
+test('work is done with the keyboard alone', async () => {
+  const page = await opened.browser.newPage();
+  await page.goto(`${opened.address}/jobs/demo-camper/openings/W1`);
+  await page.locator('path.opening-large').waitFor();
+  const focused = () =>
+    page.evaluate(() => document.activeElement?.textContent || document.activeElement?.getAttribute('id'));
+  await page.keyboard.press('Tab');
+  expect(await focused()).toBe('Go to the drawing');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Tab');
+  const label = () =>
+    page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent);
+  expect(await label()).toContain('Bottom side');
+  const before = await outline(page);
+  await page.keyboard.type('25 1/4');
+  await expect.poll(() => outline(page)).not.toBe(before);
+  for (const name of ['Right side', 'Top side', 'Left side', 'Diagonal']) {
+    await page.keyboard.press('Tab');
+    expect(await label()).toContain(name);
+  }
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => outline(page)).toBe(before);
+  await page.keyboard.press('Control+Shift+z');
+  await expect.poll(() => outline(page)).not.toBe(before);
+  const ring = await page.evaluate(() => getComputedStyle(document.activeElement!).outlineStyle);
+  expect(ring).toBe('solid');
+  await page.close();
+});
+
+test('on a phone nothing has to be scrolled sideways, and the reading is typed below the drawing', async () => {
+  const context = await opened.browser.newContext({
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  const page = await context.newPage();
+  await page.goto(`${opened.address}/jobs/demo-camper/openings/W9`);
+  await page.locator('.station').first().waitFor();
+  for (const stage of await page.locator('.station').all()) {
+    await stage.click();
+    await page.locator('.working').first().waitFor({ state: 'detached', timeout: 100_000 });
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth),
+      await stage.innerText(),
+    ).toBeLessThanOrEqual(390);
+  }
+  await page.goto(`${opened.address}/jobs/demo-camper/openings/W7`);
+  const reading = await page.getByLabel('Bottom side', { exact: true }).boundingBox();
+  const drawing = await page.locator('.drawing-sheet svg').boundingBox();
+  expect(reading!.y).toBeGreaterThan(drawing!.y + drawing!.height);
+  expect(reading!.height).toBeGreaterThanOrEqual(44);
+  await context.close();
+});
