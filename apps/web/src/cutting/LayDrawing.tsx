@@ -7,6 +7,7 @@ import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 
 const PAD = { x: 40, top: 34, bottom: 48 };
+const NARROW_PAD = { x: 12, top: 16, bottom: 48 };
 
 interface Props {
   readonly lay: LayPlan;
@@ -25,6 +26,7 @@ export const LayDrawing = memo(function LayDrawing({ lay, pieces, stale }: Props
       label={w.drawing.lay(lay.lay, showLength(length, units))}
       tall={0.56}
       pad={PAD}
+      narrowPad={NARROW_PAD}
       stale={stale}
       caption={w.cutting.spacing(showLength(lay.spacing, units))}
     >

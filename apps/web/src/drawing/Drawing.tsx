@@ -13,6 +13,8 @@ interface DrawingProps {
   readonly tall?: number;
   readonly leastHeight?: number;
   readonly pad?: Padding;
+  /** The same on a narrow screen. */
+  readonly narrowPad?: Padding;
   readonly stale?: boolean;
   readonly caption?: ReactNode;
   /** Drawn in SVG, after the squared ground. */
@@ -22,6 +24,9 @@ interface DrawingProps {
 }
 
 const PAD: Padding = { x: 28, top: 28, bottom: 28 };
+const NARROW_PAD: Padding = { x: 16, top: 20, bottom: 20 };
+/** Below this width, in dots, entries stand below the drawing (see drawing.css: 34rem). */
+const NARROW = 578;
 
 /** A sheet of squared paper with a drawing fitted to it. */
 export function Drawing({
@@ -30,6 +35,7 @@ export function Drawing({
   tall = 0.72,
   leastHeight = 240,
   pad = PAD,
+  narrowPad = NARROW_PAD,
   stale,
   caption,
   children,
@@ -39,7 +45,7 @@ export function Drawing({
   const units: UnitName = useUnits();
   const { ref, width } = useWidth<HTMLDivElement>(640);
   const height = Math.max(leastHeight, Math.round(width * tall));
-  const view = fitView(box, width, height, width < 520 ? { x: 16, top: 20, bottom: 20 } : pad);
+  const view = fitView(box, width, height, width < NARROW ? narrowPad : pad);
   return (
     <figure className={`drawing${stale ? ' drawing-stale' : ''}`}>
       <div ref={ref} className="drawing-sheet">

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import type { Finding, Opening, OpeningPlan } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
@@ -23,12 +24,13 @@ interface StripProps {
 export function JobStrip({ openings, plans, findings, selected, href, add }: StripProps) {
   const w = useWords();
   const units = useUnits();
+  const row = useShown(selected);
   const shapes = plans.flatMap((plan) => (plan.shape ? [plan.shape] : []));
   const tallest = Math.max(1, ...shapes.map((shape) => shape.height.value));
   const widest = Math.max(1, ...shapes.map((shape) => shape.width.value));
   const scale = Math.min((ROW - 8) / tallest, WIDEST / widest);
   return (
-    <nav className="strip" aria-label={w.strip.label}>
+    <nav ref={row} className="strip" aria-label={w.strip.label}>
       <ul>
         {openings.map((opening) => {
           const plan = plans.find((one) => one.opening === opening.id);
@@ -68,6 +70,19 @@ export function JobStrip({ openings, plans, findings, selected, href, add }: Str
       </ul>
     </nav>
   );
+}
+
+/** Moves the row sideways, and only the row, so that the chosen opening can be seen. */
+function useShown(selected: string | null) {
+  const row = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const chosen = selected === null ? null : row.current?.querySelector<HTMLElement>('[aria-current]');
+    if (!row.current || !chosen) return;
+    const [frame, one] = [row.current.getBoundingClientRect(), chosen.getBoundingClientRect()];
+    if (one.left < frame.left || one.right > frame.right)
+      row.current.scrollLeft += one.left - frame.left - (frame.width - one.width) / 2;
+  }, [selected]);
+  return row;
 }
 
 function StripShape({ plan, scale }: { readonly plan: OpeningPlan | undefined; readonly scale: number }) {

@@ -80,7 +80,14 @@ export function LengthField({
       return read.ok ? sayInUnit(set(read.value), unit) : read.sentence;
     },
   });
-  return <Field entry={state} numeric unit={w.fields.lengthUnit[unit]} {...rest} />;
+  return (
+    <Field
+      entry={state}
+      numeric
+      unit={/[a-z"']\s*$/.test(state.text) ? undefined : w.fields.lengthUnit[unit]}
+      {...rest}
+    />
+  );
 }
 
 export function NumberField({

@@ -39,7 +39,7 @@ export function useEntry({ document, entry, shown, take }: Options): Entry {
 
   return {
     id,
-    text: refused?.text ?? typing ?? shown,
+    text: typing ?? refused?.text ?? shown,
     sentence: refused?.sentence ?? null,
     type: (text) => {
       setTyping(text);

@@ -51,7 +51,13 @@ export function HoldFigures({ hold }: { readonly hold: HoldOpening }) {
         <div>
           <dt>{w.hold.heat}</dt>
           <dd>
-            {hold.heatLimit.toFixed(0)} °C <small className="estimate">{w.hold.estimate}</small>
+            {hold.heatLimit === null ? (
+              w.hold.heatUnknown
+            ) : (
+              <>
+                {hold.heatLimit.toFixed(0)} °C <small className="estimate">{w.hold.estimate}</small>
+              </>
+            )}
           </dd>
         </div>
       </dl>

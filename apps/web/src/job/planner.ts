@@ -37,8 +37,10 @@ export interface PlanWorker {
   terminate(): void;
 }
 
-/** A lay that runs longer than this for a job no longer on the page is given up. */
-const PATIENCE = 400;
+/** The whole plan is begun when no key came for this long, ms: what is typed on would only be thrown away. */
+const LULL = 250;
+/** A lay that runs longer than this for a job no longer on the page is given up, ms; a fresh worker starts slowly. */
+const PATIENCE = 2500;
 
 export interface Planner {
   readonly store: StoreApi<PlanState>;
@@ -51,9 +53,11 @@ export function createPlanner(newWorker: () => PlanWorker): Planner {
   const store = createStore<PlanState>(() => ({ plan: null, late: null, working: false, fault: null }));
   let worker: PlanWorker | null = null;
   let ticket = 0;
+  let shown = false;
   let waiting: WorkRequest | null = null;
   let busy: { readonly ticket: number; readonly since: number } | null = null;
   let impatience: ReturnType<typeof setTimeout> | undefined;
+  let lull: ReturnType<typeof setTimeout> | undefined;
 
   const start = () => {
     worker = newWorker();
@@ -99,6 +103,12 @@ export function createPlanner(newWorker: () => PlanWorker): Planner {
       store.setState({ working: false, fault: fault instanceof Error ? fault.message : String(fault) });
       return;
     }
+    clearTimeout(lull);
+    lull = setTimeout(() => ask(request), shown ? LULL : 0);
+    shown = true;
+  };
+
+  const ask = (request: WorkRequest) => {
     if (!busy) return send(request);
     waiting = request;
     clearTimeout(impatience);
@@ -109,6 +119,7 @@ export function createPlanner(newWorker: () => PlanWorker): Planner {
     store,
     show,
     stop: () => {
+      clearTimeout(lull);
       clearTimeout(impatience);
       worker?.terminate();
       worker = null;

@@ -1,5 +1,6 @@
+import type { Draft } from 'immer';
 import type { CSSProperties } from 'react';
-import type { Opening, ReadingName, ReadingResult } from '../contract.ts';
+import type { Job, Opening, ReadingName, ReadingResult } from '../contract.ts';
 import type { XY } from '../drawing/view.ts';
 import { useEntry } from '../fields/useEntry.ts';
 import { useUnits } from '../fields/useUnits.ts';
@@ -52,11 +53,13 @@ function ReadingEntry({ opening, of, nth, result, onActive }: EntryProps) {
   const index = readingsOf(opening, of)[nth];
   const reading = index === undefined ? undefined : opening.survey.readings[index];
   const key = `reading.${opening.id}.${of}.${nth}`;
+  const put = (text: string) => (draft: Draft<Job>) => setReading(draft, opening.id, of, nth, text);
   const entry = useEntry({
     document: job,
     entry: key,
     shown: reading ? shownReading(reading, units) : '',
-    take: (text) => job.edit(key, (draft) => setReading(draft, opening.id, of, nth, text))?.sentence ?? null,
+    // Emptied to be typed anew, the drawing stays; left empty, the reading is taken out.
+    take: (text) => (text.trim() === '' ? null : (job.edit(key, put(text))?.sentence ?? null)),
   });
   const name = nth === 0 ? w.readings.long[of] : w.readings.again(nth + 1, w.readings.long[of]);
   const state = entry.sentence
@@ -68,11 +71,11 @@ function ReadingEntry({ opening, of, nth, result, onActive }: EntryProps) {
         : ' reading-empty';
   return (
     <div className={`reading${state}`}>
-      <label htmlFor={entry.id}>
-        <span aria-hidden="true" className="reading-short">
-          {w.readings.short[of]}
-        </span>
-        <span className="reading-long">{name}</span>
+      <span aria-hidden="true" className="reading-short">
+        {w.readings.short[of]}
+      </span>
+      <label htmlFor={entry.id} className="reading-long">
+        {name}
       </label>
       <input
         id={entry.id}
@@ -83,6 +86,7 @@ function ReadingEntry({ opening, of, nth, result, onActive }: EntryProps) {
         aria-describedby={entry.sentence || result?.suspect ? `${entry.id}-note` : undefined}
         onChange={(event) => entry.type(event.target.value)}
         onBlur={() => {
+          if (entry.text.trim() === '' && reading) job.edit(key, put(''));
           entry.leave();
           onActive(null);
         }}

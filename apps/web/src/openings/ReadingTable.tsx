@@ -20,7 +20,7 @@ export function ReadingTable({ opening, shape, measureAgain }: Props) {
   const indices = WALK.flatMap((of) => readingsOf(opening, of));
   return (
     <section>
-      <h3>{w.openings.readings}</h3>
+      <h2 className="minor">{w.openings.readings}</h2>
       <p className="about">{w.openings.readingsAbout}</p>
       <SelectField
         label={w.openings.diagonals}
@@ -93,12 +93,16 @@ function ReadingRow({ opening, index, shape, measureAgain }: Props & { readonly 
         {name}
         {result?.suspect ? <strong className="needs"> {w.openings.suspect}</strong> : null}
       </th>
-      <td className="number">{shownReading(reading, units)}</td>
-      <td className="number">{result ? showLength(result.adjusted, units) : ''}</td>
-      <td className="number">
+      <td className="number" data-label={w.openings.read}>
+        {shownReading(reading, units)}
+      </td>
+      <td className="number" data-label={w.openings.adjusted}>
+        {result ? showLength(result.adjusted, units) : ''}
+      </td>
+      <td className="number" data-label={w.openings.residual}>
         {!result ? '' : result.standardised === null ? w.openings.unchecked : showSigned(result.residual)}
       </td>
-      <td className="narrow">
+      <td className="narrow" data-label={w.openings.spread}>
         <LengthField
           document={job}
           entry={entry}

@@ -27,6 +27,7 @@ interface Props {
 }
 
 const PAD = { x: 64, top: 54, bottom: 54 };
+const NARROW_PAD = { x: 52, top: 24, bottom: 54 };
 
 /** The panel as it sits on its opening, seen from outside: cloth, finished edge, band, stitch line, hold points. */
 export function PanelDrawing({ panel, pattern, member, obstructions, hold, stale }: Props) {
@@ -38,6 +39,7 @@ export function PanelDrawing({ panel, pattern, member, obstructions, hold, stale
       box={boxAround([moveOutline(member.place, panel.cut)])}
       label={label}
       pad={PAD}
+      narrowPad={NARROW_PAD}
       stale={stale}
       caption={<PanelKey panel={panel} />}
     >

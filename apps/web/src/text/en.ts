@@ -25,7 +25,7 @@ export const en = {
     again: 'Try again',
   },
   save: {
-    saved: (revision: number) => `Saved, revision ${revision}`,
+    saved: (revision: number) => (revision === 0 ? 'Not changed yet' : `Saved, revision ${revision}`),
     saving: 'Saving …',
     waiting: 'Changed, not saved yet',
     failed: (why: string) => `Not saved: ${why}`,
@@ -185,7 +185,7 @@ export const en = {
     suspect: 'does not fit',
     unchecked: 'unchecked',
     measureAgain: 'Measure again',
-    measureAgainOf: (name: string) => `Measure ${name} again`,
+    measureAgainOf: (name: string) => `Measure again: ${name}`,
     removeReading: (name: string) => `Remove ${name}`,
     corners: 'Corners',
     corner: 'Corner',
@@ -249,7 +249,7 @@ export const en = {
     one: (name: string) => `${name} alone`,
     own: 'own choice',
     asJob: 'As the job',
-    asJobOf: (what: string) => `${what}: as the job`,
+    asJobOf: (what: string) => `As the job: ${what}`,
   },
   patterns: {
     title: 'Patterns',
@@ -343,6 +343,7 @@ export const en = {
     letsGo: 'Lets go at a mean wind of about',
     weight: 'Weight of the panel',
     heat: 'Magnets bear up to',
+    heatUnknown: 'not known for this grade',
     polesTitle: 'Poles',
     polesAbout: (panel: string, inside: string) =>
       `Every panel magnet has ${panel} away from the glass; every inside magnet has ${inside} away from the glass. So each pair draws together. Mark both with the master magnet before sewing.`,
@@ -441,7 +442,7 @@ export const en = {
     paper: 'Paper',
     papers: { letter: 'Letter', a4: 'A4' },
     print: 'Open to print',
-    printOf: (title: string) => `Open ${title} to print`,
+    printOf: (title: string) => `Open to print: ${title}`,
     download: 'Download',
     downloadOf: (title: string) => `Download ${title}`,
     all: 'Download all of them in one file',

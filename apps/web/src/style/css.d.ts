@@ -1,0 +1,2 @@
+// Style sheets are taken in for their effect alone.
+declare module '*.css';
