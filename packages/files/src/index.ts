@@ -1,0 +1,3 @@
+export type { InnerOutline } from './chain/nestOutlines.ts';
+export * from './fileRefusal.ts';
+export * from './readOutlines.ts';
