@@ -7,7 +7,7 @@ import { ask, ensureBuilt, root, startServer } from './builtServer.ts';
 import { temporaryFolder } from './temporary.ts';
 
 const folder = temporaryFolder();
-beforeAll(ensureBuilt);
+beforeAll(ensureBuilt, 600_000);
 
 /** The command of the clone, in a process of its own, from another folder. */
 const panewright = (...argv: string[]) =>

@@ -9,7 +9,7 @@ const WRITERS = 4;
 const data = temporaryFolder();
 const start = () => startServer(data);
 
-beforeAll(ensureBuilt);
+beforeAll(ensureBuilt, 600_000);
 
 interface Body {
   readonly revision?: number;
@@ -45,7 +45,9 @@ async function write(
   }
 }
 
-test(`what was answered as saved is there after each of ${KILLS} kills in the middle of saves`, async () => {
+test(`what was answered as saved is there after each of ${KILLS} kills in the middle of saves`, {
+  timeout: 600_000,
+}, async () => {
   const acknowledged = new Map(Array.from({ length: WRITERS }, (_, i) => [`job-${i}`, [] as string[]]));
   let dice = 1;
   let next = start();

@@ -25,8 +25,8 @@ const HEADERS = { host: 'localhost', 'content-type': 'application/json' };
 
 /** Random job documents: each is refused in clear words or planned in finite numbers, over HTTP and directly. */
 export function documentSuite(runs: number, seed: number): void {
-  test(`${runs} random job documents (${seed}) are each refused in clear words or planned in finite numbers, over HTTP and directly`, () =>
-    play(runs, seed));
+  const title = `${runs} random job documents (${seed}) are each refused in clear words or planned in finite numbers, over HTTP and directly`;
+  test(title, { timeout: 900_000 }, () => play(runs, seed));
 }
 
 async function play(runs: number, seed: number): Promise<void> {
