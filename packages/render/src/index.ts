@@ -2,6 +2,8 @@ export * from './csv.ts';
 export { type DxfOptions, type DxfVersion, layDxf, pieceDxf } from './dxf/cutDxf.ts';
 export type { CentreMarks } from './dxf/entities.ts';
 export { type Fonts, loadFonts } from './fonts.ts';
+export { layHpgl, pieceHpgl } from './hpgl/cutHpgl.ts';
+export type { KnifeSettings, PlotOptions } from './hpgl/plotOptions.ts';
 export { type PdfOptions, sheetPdf } from './pdf/sheetPdf.ts';
 export * from './renderFiles.ts';
 export { laySvg, pieceSvg } from './svg/cutSvg.ts';

@@ -3,6 +3,8 @@ import { csv } from './csv.ts';
 import { type DxfVersion, layDxf, pieceDxf } from './dxf/cutDxf.ts';
 import type { CentreMarks } from './dxf/entities.ts';
 import type { Fonts } from './fonts.ts';
+import { layHpgl, pieceHpgl } from './hpgl/cutHpgl.ts';
+import type { PlotOptions } from './hpgl/plotOptions.ts';
 import { type PdfOptions, sheetPdf } from './pdf/sheetPdf.ts';
 import { laySvg, pieceSvg } from './svg/cutSvg.ts';
 import { ascii, utf8 } from './utf8.ts';
@@ -26,6 +28,8 @@ export interface RenderOptions {
   readonly dxf?: readonly DxfVersion[];
   /** Crosses that are drawn, where not given. */
   readonly centres?: CentreMarks;
+  /** Files for a plotter besides, where given. */
+  readonly hpgl?: PlotOptions;
 }
 
 /** What is rendered: the sheets, and the pieces and lays for machines. */
@@ -68,6 +72,7 @@ export function pieceFiles(piece: PieceDrawing, options: RenderOptions): readonl
     ...dxfFiles(stem, options, (version) =>
       pieceDxf(piece, { version, centres: options.centres ?? 'cross' }),
     ),
+    ...plotFiles(stem, options, (plot) => pieceHpgl(piece, plot)),
   ];
 }
 
@@ -76,7 +81,17 @@ export function layFiles(lay: LayDrawing, count: number, options: RenderOptions)
   return [
     { path: `${stem}.svg`, mime: 'image/svg+xml', bytes: utf8(laySvg(lay)) },
     ...dxfFiles(stem, options, (version) => layDxf(lay, { version, centres: options.centres ?? 'cross' })),
+    ...plotFiles(stem, options, (plot) => layHpgl(lay, plot)),
   ];
+}
+
+function plotFiles(
+  stem: string,
+  { hpgl }: RenderOptions,
+  write: (options: PlotOptions) => string,
+): readonly RenderedFile[] {
+  if (hpgl === undefined) return [];
+  return [{ path: `${stem}.plt`, mime: 'application/vnd.hp-hpgl', bytes: ascii(write(hpgl)) }];
 }
 
 function dxfFiles(
