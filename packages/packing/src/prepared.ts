@@ -2,6 +2,7 @@ import { mm } from '@panewright/quantity';
 import type { Instance, Layout, Piece, Placement } from './instance.ts';
 import { type BlockedRegion, blockedRegion } from './shape/blockedRegion.ts';
 import { convexParts } from './shape/convexParts.ts';
+import { coverParts } from './shape/coverParts.ts';
 import {
   areaOf,
   boxOf,
@@ -16,6 +17,10 @@ import {
 /** Depths below this share of the strip's width count as touching, while searching. */
 export const TOUCH = 2e-8;
 
+/** Convex parts a shape is laid by while constructing, at most; only its hull where there are very many shapes. */
+const COVER = 4;
+const MANY_VARIANTS = 200;
+
 /**
  * A shape turned one way. Its frame has its origin at the lower left corner of its box, the box grown on
  * every side by half the spacing; `width` and `height` are those of the grown box.
@@ -29,6 +34,8 @@ export interface Variant {
   readonly height: number;
   readonly ring: Ring;
   readonly parts: readonly Ring[];
+  /** At most COVER convex parts that cover the shape; `parts` itself when they are few. */
+  readonly cover: readonly Ring[];
   /** From the frame's origin to where the vertex the base shape calls (0, 0) lies. */
   readonly originX: number;
   readonly originY: number;
@@ -66,6 +73,8 @@ export interface Prepared {
   readonly items: readonly Item[];
   /** Blocked region of variant b about variant a, made on first use. */
   region(a: number, b: number): BlockedRegion;
+  /** The same of their covers: never smaller, quicker to search. */
+  coverRegion(a: number, b: number): BlockedRegion;
 }
 
 /** Lower left corner of each item's grown box, and its variant. */
@@ -96,6 +105,8 @@ function prepare(instance: Instance): Prepared {
   const variants: Variant[] = [];
   const items: Item[] = [];
   const keys = new Map<string, number>();
+  const turns = instance.pieces.reduce((sum, { allowedRotationsDeg }) => sum + allowedRotationsDeg.length, 0);
+  const cover = turns > MANY_VARIANTS ? 1 : COVER;
   for (const piece of instance.pieces) {
     const ring = ringOf(piece.polygon);
     const box = boxOf(ring);
@@ -105,7 +116,14 @@ function prepare(instance: Instance): Prepared {
     if (shape === undefined) {
       shape = shapes.length;
       keys.set(key, shape);
-      const made = variantsOf(piece, base, grow, height, stripWidth, shape, variants.length);
+      const made = variantsOf(piece, base, {
+        grow,
+        height,
+        stripWidth,
+        cover,
+        shape,
+        firstIndex: variants.length,
+      });
       variants.push(...made);
       const hull = hullOf(base);
       const sizes = { area: areaOf(base), hullArea: areaOf(hull), diameter: diameterOf(base) };
@@ -116,6 +134,14 @@ function prepare(instance: Instance): Prepared {
     }
   }
   const regions = new Array<BlockedRegion | undefined>(variants.length ** 2);
+  const coverRegions = new Array<BlockedRegion | undefined>(variants.length ** 2);
+  const region = (a: number, b: number) =>
+    (regions[a * variants.length + b] ??= blockedRegion(variants[a]!.parts, variants[b]!.parts, spacing));
+  const coverRegion = (a: number, b: number) => {
+    const [first, second] = [variants[a]!, variants[b]!];
+    if (first.cover === first.parts && second.cover === second.parts) return region(a, b);
+    return (coverRegions[a * variants.length + b] ??= blockedRegion(first.cover, second.cover, spacing));
+  };
   return {
     instance,
     height,
@@ -124,8 +150,8 @@ function prepare(instance: Instance): Prepared {
     shapes,
     variants,
     items,
-    region: (a, b) =>
-      (regions[a * variants.length + b] ??= blockedRegion(variants[a]!.parts, variants[b]!.parts, spacing)),
+    region,
+    coverRegion,
   };
 }
 
@@ -135,18 +161,21 @@ function shapeKey(piece: Piece, base: Ring, stripWidth: number): string {
   return `${piece.flip}|${[...piece.allowedRotationsDeg].sort((a, b) => a - b).join()}|${outline}`;
 }
 
+interface Frame {
+  readonly grow: number;
+  readonly height: number;
+  readonly stripWidth: number;
+  readonly cover: number;
+  readonly shape: number;
+  readonly firstIndex: number;
+}
+
 /** Turned and mirrored shapes that fit the strip, equal ones once. */
-function variantsOf(
-  piece: Piece,
-  base: Ring,
-  grow: number,
-  height: number,
-  stripWidth: number,
-  shape: number,
-  firstIndex: number,
-): readonly Variant[] {
+function variantsOf(piece: Piece, base: Ring, frame: Frame): readonly Variant[] {
+  const { grow, height, stripWidth, shape, firstIndex } = frame;
   const clean = withoutIdleVertices(base, 1e-10 * stripWidth);
   const baseParts = convexParts(clean);
+  const baseCover = coverParts(baseParts, frame.cover);
   const out: Variant[] = [];
   for (const flipped of piece.flip ? [false, true] : [false])
     for (const rotationDeg of piece.allowedRotationsDeg) {
@@ -157,9 +186,13 @@ function variantsOf(
       const ring = movedRing(clean, rotationDeg, flipped, originX, originY);
       if (out.some((other) => sameOutline(other.ring, ring, 1e-9 * stripWidth))) continue;
       const parts = baseParts.map((part) => movedRing(part, rotationDeg, flipped, originX, originY));
+      const few = baseParts.length <= frame.cover;
+      const cover = few
+        ? parts
+        : baseCover.map((part) => movedRing(part, rotationDeg, flipped, originX, originY));
       const index = firstIndex + out.length;
-      const frame = { width, height: Math.min(tall, height), originX, originY };
-      out.push({ index, shape, rotationDeg, flipped, ring, parts, ...frame });
+      const size = { width, height: Math.min(tall, height), originX, originY };
+      out.push({ index, shape, rotationDeg, flipped, ring, parts, cover, ...size });
     }
   return out;
 }

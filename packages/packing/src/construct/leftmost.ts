@@ -76,7 +76,7 @@ function blockersFor(
   const out: Blocker[] = [];
   for (const i of placed.items) {
     const [atX, atY] = [placed.x[i]!, placed.y[i]!];
-    const region = prep.region(placed.variant[i]!, v);
+    const region = prep.coverRegion(placed.variant[i]!, v);
     for (let part = 0; part < region.parts; part++) {
       const b = 4 * part;
       const [minY, maxY] = [atY + region.box[b + 1]!, atY + region.box[b + 3]!];

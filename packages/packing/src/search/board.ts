@@ -1,6 +1,6 @@
 import type { Prepared, Shape } from '../prepared.ts';
-import { type Half, PairTable } from './pairTable.ts';
-import { polesOf } from './poles.ts';
+import { Neighbours } from './neighbours.ts';
+import { PairViews } from './pairViews.ts';
 
 /** Everything about an instance that a search looks up and never changes. */
 export interface Tables {
@@ -15,9 +15,7 @@ export interface Tables {
   readonly shapeOf: Int32Array;
   readonly hullArea: Float64Array;
   readonly diameter: Float64Array;
-  /** Table of variants a <= b at a * variants + b, made on first use. */
-  readonly pairs: (PairTable | undefined)[];
-  readonly halves: readonly Half[];
+  readonly pairs: PairViews;
 }
 
 const known = new WeakMap<Prepared, Tables>();
@@ -38,12 +36,6 @@ function makeTables(prep: Prepared): Tables {
     for (let k = 0; k < count; k++) array[k] = value(k);
     return array;
   };
-  const grow = prep.instance.spacing / 2;
-  const halves = variants.map((variant): Half => {
-    const poles = polesOf(variant.ring).map((value, k) => (k % 3 === 2 ? value + grow : value));
-    const { diameter, hullArea } = shapes[variant.shape]!;
-    return { width: variant.width, height: variant.height, poles, diameter, hullArea };
-  });
   return {
     prep,
     count,
@@ -55,17 +47,8 @@ function makeTables(prep: Prepared): Tables {
     shapeOf: of(new Int32Array(count), (k) => items[k]!.shape),
     hullArea: of(new Float64Array(count), (k) => shape(k).hullArea),
     diameter: of(new Float64Array(count), (k) => shape(k).diameter),
-    pairs: new Array<PairTable | undefined>(variants.length ** 2).fill(undefined),
-    halves,
+    pairs: new PairViews(prep),
   };
-}
-
-function makePair(tables: Tables, a: number, b: number): PairTable {
-  const cells = tables.variants > 120 ? 24 : 40;
-  const { prep, halves } = tables;
-  const pair = new PairTable(prep.region(a, b), halves[a]!, halves[b]!, cells, prep.touch);
-  tables.pairs[a * tables.variants + b] = pair;
-  return pair;
 }
 
 /** Where every item lies; small enough to keep many of. */
@@ -86,18 +69,30 @@ export class Board {
   readonly top: Float64Array;
   readonly variant: Int32Array;
   readonly weight: Float64Array;
+  private readonly near: Neighbours;
+  /** Plain overlap of pairs i < j at i * count + j, and where it is not 0, as last surveyed. */
+  private readonly bad: Float64Array;
+  private readonly hitAt: Int32Array;
+  private hits = 0;
   length = 0;
   /** Evaluations so far. */
   used = 0;
 
-  constructor(readonly tables: Tables) {
+  /** @param longest the strip will not be longer than this */
+  constructor(
+    readonly tables: Tables,
+    longest: number,
+  ) {
     const n = tables.count;
+    this.near = new Neighbours(n, longest, tables.prep.height);
     this.x = new Float64Array(n);
     this.y = new Float64Array(n);
     this.right = new Float64Array(n);
     this.top = new Float64Array(n);
     this.variant = new Int32Array(n);
     this.weight = new Float64Array(n * n).fill(1);
+    this.bad = new Float64Array(n * n);
+    this.hitAt = new Int32Array(n * n);
   }
 
   put(i: number, v: number, x: number, y: number): void {
@@ -106,6 +101,7 @@ export class Board {
     this.y[i] = y;
     this.right[i] = x + this.tables.width[v]!;
     this.top[i] = y + this.tables.height[v]!;
+    this.near.move(i, x, this.right[i]!, y, this.top[i]!);
   }
 
   save(): Snapshot {
@@ -119,39 +115,26 @@ export class Board {
   /** Weighted overlap of item i were it turned to v at (x, y); stops at `bound` once the sum has reached it. */
   evaluate(i: number, v: number, x: number, y: number, bound: number): number {
     this.used++;
-    const { count, variants, pairs, width, height } = this.tables;
-    const { right, top, variant, weight } = this;
+    const { count, width, height, pairs } = this.tables;
+    const { right, top, near } = this;
     const [xs, ys] = [this.x, this.y];
     const endX = x + width[v]!;
     const endY = y + height[v]!;
+    const [x0, x1, y0, y1] = [near.sliceX(x), near.sliceX(endX), near.sliceY(y), near.sliceY(endY)];
     const row = i * count;
     let sum = 0;
-    for (let j = 0; j < count; j++) {
-      if (xs[j]! >= endX || right[j]! <= x || ys[j]! >= endY || top[j]! <= y || j === i) continue;
-      const w = variant[j]!;
-      const bad =
-        w <= v
-          ? (pairs[w * variants + v] ?? makePair(this.tables, w, v)).severity(x - xs[j]!, y - ys[j]!)
-          : (pairs[v * variants + w] ?? makePair(this.tables, v, w)).severity(xs[j]! - x, ys[j]! - y);
-      if (bad === 0) continue;
-      sum += bad * weight[row + j]!;
-      if (sum >= bound) return bound;
+    for (let w = 0; w < near.words; w++) {
+      let mask = near.mask(w, x0, x1, y0, y1);
+      for (; mask !== 0; mask &= mask - 1) {
+        const j = 32 * w + 31 - Math.clz32(mask & -mask);
+        if (xs[j]! >= endX || right[j]! <= x || ys[j]! >= endY || top[j]! <= y || j === i) continue;
+        const bad = pairs.severity(this.variant[j]!, v, x - xs[j]!, y - ys[j]!);
+        if (bad === 0) continue;
+        sum += bad * this.weight[row + j]!;
+        if (sum >= bound) return bound;
+      }
     }
     return sum;
-  }
-
-  /** Plain overlap of the pair as it lies. */
-  pairSeverity(i: number, j: number): number {
-    if (this.x[i]! >= this.right[j]! || this.right[i]! <= this.x[j]!) return 0;
-    if (this.y[i]! >= this.top[j]! || this.top[i]! <= this.y[j]!) return 0;
-    const { variants, pairs } = this.tables;
-    const [v, w] = [this.variant[i]!, this.variant[j]!];
-    if (w <= v) {
-      const pair = pairs[w * variants + v] ?? makePair(this.tables, w, v);
-      return pair.severity(this.x[i]! - this.x[j]!, this.y[i]! - this.y[j]!);
-    }
-    const pair = pairs[v * variants + w] ?? makePair(this.tables, v, w);
-    return pair.severity(this.x[j]! - this.x[i]!, this.y[j]! - this.y[i]!);
   }
 
   /** Weighted overlap of an item where it lies. */
@@ -159,39 +142,64 @@ export class Board {
     return this.evaluate(i, this.variant[i]!, this.x[i]!, this.y[i]!, Infinity);
   }
 
-  /** Sum over pairs of the overlap, weighted or plain. */
-  loss(weighted: boolean): number {
+  /** Reads the overlap of every pair as the pieces lie, for `loss`, `colliding` and `reweigh`. */
+  survey(): void {
     const n = this.tables.count;
-    let sum = 0;
-    for (let i = 0; i < n; i++)
-      for (let j = i + 1; j < n; j++) {
-        const bad = this.pairSeverity(i, j);
-        if (bad > 0) sum += weighted ? bad * this.weight[i * n + j]! : bad;
+    const { x, y, right, top, variant, bad, near } = this;
+    for (let k = 0; k < this.hits; k++) bad[this.hitAt[k]!] = 0;
+    this.hits = 0;
+    for (let i = 0; i < n; i++) {
+      const [x0, x1] = [near.sliceX(x[i]!), near.sliceX(right[i]!)];
+      const [y0, y1] = [near.sliceY(y[i]!), near.sliceY(top[i]!)];
+      for (let w = i >> 5; w < near.words; w++) {
+        let mask = near.mask(w, x0, x1, y0, y1);
+        for (; mask !== 0; mask &= mask - 1) {
+          const j = 32 * w + 31 - Math.clz32(mask & -mask);
+          if (j <= i || x[j]! >= right[i]! || right[j]! <= x[i]! || y[j]! >= top[i]! || top[j]! <= y[i]!)
+            continue;
+          const b = this.tables.pairs.severity(variant[j]!, variant[i]!, x[i]! - x[j]!, y[i]! - y[j]!);
+          if (b === 0) continue;
+          bad[i * n + j] = b;
+          this.hitAt[this.hits++] = i * n + j;
+        }
       }
+    }
+  }
+
+  /** Sum over pairs of the overlap last surveyed, weighted or plain. */
+  loss(weighted: boolean): number {
+    let sum = 0;
+    for (let k = 0; k < this.hits; k++) {
+      const at = this.hitAt[k]!;
+      sum += weighted ? this.bad[at]! * this.weight[at]! : this.bad[at]!;
+    }
     return sum;
   }
 
-  /** Items that overlap another. */
+  /** Items that overlapped another when last surveyed. */
   colliding(): number[] {
     const n = this.tables.count;
     const hit = new Uint8Array(n);
-    for (let i = 0; i < n; i++)
-      for (let j = i + 1; j < n; j++) if (this.pairSeverity(i, j) > 0) hit[i] = hit[j] = 1;
+    for (let k = 0; k < this.hits; k++) {
+      hit[Math.floor(this.hitAt[k]! / n)] = 1;
+      hit[this.hitAt[k]! % n] = 1;
+    }
     return Array.from({ length: n }, (_, i) => i).filter((i) => hit[i]);
   }
 
   /** Guided local search: overlapping pairs grow dearer by 1.2 to 2 times, the others fade by 0.95, never below 1. */
   reweigh(): void {
     const n = this.tables.count;
-    const bad = new Float64Array(n * n);
+    const { weight, bad } = this;
     let most = 0;
-    for (let i = 0; i < n; i++)
-      for (let j = i + 1; j < n; j++) most = Math.max(most, (bad[i * n + j] = this.pairSeverity(i, j)));
+    for (let k = 0; k < this.hits; k++) most = Math.max(most, bad[this.hitAt[k]!]!);
     for (let i = 0; i < n; i++)
       for (let j = i + 1; j < n; j++) {
-        const b = bad[i * n + j]!;
-        const w = Math.max(1, this.weight[i * n + j]! * (b > 0 ? 1.2 + (0.8 * b) / most : 0.95));
-        this.weight[i * n + j] = this.weight[j * n + i] = w;
+        const at = i * n + j;
+        const b = bad[at]!;
+        const w = weight[at]!;
+        if (b === 0 && w === 1) continue;
+        weight[at] = weight[j * n + i] = Math.max(1, w * (b > 0 ? 1.2 + (0.8 * b) / most : 0.95));
       }
   }
 }

@@ -30,6 +30,8 @@ export interface SearchState {
 
 const FIRST_SHRINK = 0.02;
 const LEAST_SHRINK = 0.001;
+/** Sweeps below which a cut came free of overlap easily, so the next may be coarser. */
+const EASY = 100;
 const COMPRESS_FROM = 5e-4;
 const COMPRESS_TO = 1e-5;
 
@@ -56,7 +58,7 @@ export class Search {
     used: number,
     from: Omit<SearchState, 'attempt'> & { readonly attempt?: Attempt },
   ) {
-    this.board = new Board(tablesOf(prep));
+    this.board = new Board(tablesOf(prep), from.best.length);
     this.board.used = used;
     this.phase = from.phase;
     this.best = from.best;
@@ -67,6 +69,7 @@ export class Search {
     this.board.length = from.length;
     this.board.restore(from.board);
     this.board.weight.set(from.weight);
+    this.board.survey();
     this.attempt = from.attempt ?? newAttempt(this.board, this.patience());
   }
 
@@ -122,8 +125,12 @@ export class Search {
   }
 
   private patience() {
-    if (this.phase === 'compress') return { sweeps: 100, strikes: 5, orders: this.orders() };
-    return { sweeps: 200, strikes: 3, orders: this.orders() };
+    const orders = this.orders();
+    if (this.phase === 'compress') return { sweeps: 80, strikes: 2, orders };
+    // While the cuts are coarse a failure costs little: the next cut is finer.
+    return this.shrink > LEAST_SHRINK
+      ? { sweeps: 60, strikes: 1, orders }
+      : { sweeps: 150, strikes: 2, orders };
   }
 
   private orders(): number {
@@ -133,6 +140,7 @@ export class Search {
   private onSeparated(): void {
     this.accept(this.board.save(), this.board.length);
     this.pool = [];
+    if (this.attempt.swept < EASY) this.shrink = Math.min(FIRST_SHRINK, 1.3 * this.shrink);
     this.shortenFromBest();
   }
 

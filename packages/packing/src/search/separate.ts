@@ -19,12 +19,15 @@ export interface Attempt {
   readonly strikeLoss: number;
   readonly idle: number;
   readonly strikes: number;
+  /** Sweeps in all. */
+  readonly swept: number;
 }
 
 export function newAttempt(board: Board, patience: Patience): Attempt {
   board.weight.fill(1);
+  board.survey();
   const loss = board.loss(false);
-  return { patience, best: board.save(), bestLoss: loss, strikeLoss: loss, idle: 0, strikes: 0 };
+  return { patience, best: board.save(), bestLoss: loss, strikeLoss: loss, idle: 0, strikes: 0, swept: 0 };
 }
 
 export type Outcome = 'going on' | 'separated' | 'given up';
@@ -36,11 +39,16 @@ export type Outcome = 'going on' | 'separated' | 'given up';
  */
 export function sweep(board: Board, attempt: Attempt, dice: Random): { attempt: Attempt; outcome: Outcome } {
   relieveAll(board, attempt.patience.orders, dice);
+  board.survey();
   const loss = board.loss(false);
   if (loss === 0) {
-    return { attempt: { ...attempt, best: board.save(), bestLoss: 0 }, outcome: 'separated' };
+    return {
+      attempt: { ...attempt, best: board.save(), bestLoss: 0, swept: attempt.swept + 1 },
+      outcome: 'separated',
+    };
   }
   let { best, bestLoss, strikeLoss, idle, strikes } = attempt;
+  const swept = attempt.swept + 1;
   if (loss < bestLoss) {
     if (loss < 0.98 * bestLoss) idle = 0;
     best = board.save();
@@ -53,9 +61,10 @@ export function sweep(board: Board, attempt: Attempt, dice: Random): { attempt: 
     strikeLoss = bestLoss;
     idle = 0;
     board.restore(best);
+    board.survey();
     if (strikes >= attempt.patience.strikes) outcome = 'given up';
   }
-  return { attempt: { ...attempt, best, bestLoss, strikeLoss, idle, strikes }, outcome };
+  return { attempt: { ...attempt, best, bestLoss, strikeLoss, idle, strikes, swept }, outcome };
 }
 
 function relieveAll(board: Board, orders: number, dice: Random): void {
@@ -71,6 +80,7 @@ function relieveAll(board: Board, orders: number, dice: Random): void {
   for (let k = 0; k < orders && least > 0; k++) {
     if (k > 0) board.restore(from);
     for (const i of shuffled(colliding, dice)) mover.relieve(i);
+    board.survey();
     const loss = board.loss(true);
     if (loss >= least) continue;
     least = loss;

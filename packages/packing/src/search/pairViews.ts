@@ -1,0 +1,96 @@
+import type { Prepared, Variant } from '../prepared.ts';
+import { turn } from '../shape/turn.ts';
+import { type Half, PairTable } from './pairTable.ts';
+import { polesOf } from './poles.ts';
+
+/** Above this many variants the tables are coarser, to save memory. */
+const MANY = 120;
+/** Numbers per view: the table's index, then the rows of (dx, dy, 1) -> the table's (dx, dy). */
+const SIZE = 7;
+
+/**
+ * The overlap of any two variants, read from as few tables as there are unlike pairs: swapping two pieces reverses
+ * their relative place, turning both by quarter turns turns it, so such pairs share one table.
+ */
+export class PairViews {
+  private readonly count: number;
+  private readonly view: Float64Array;
+  private readonly tables: PairTable[] = [];
+  private readonly known: Int32Array;
+  private readonly halves: (Half | undefined)[];
+
+  constructor(private readonly prep: Prepared) {
+    this.count = prep.variants.length;
+    this.view = new Float64Array(SIZE * this.count ** 2).fill(-1);
+    this.known = new Int32Array(this.count ** 2).fill(-1);
+    this.halves = new Array<Half | undefined>(this.count).fill(undefined);
+  }
+
+  /** Badness of the overlap of variant b, its corner at (dx, dy) from that of variant a; 0 apart or touching. */
+  severity(a: number, b: number, dx: number, dy: number): number {
+    const view = this.view;
+    const at = SIZE * (a * this.count + b);
+    if (view[at]! < 0) this.look(a, b, at);
+    return this.tables[view[at]!]!.severity(
+      view[at + 1]! * dx + view[at + 2]! * dy + view[at + 3]!,
+      view[at + 4]! * dx + view[at + 5]! * dy + view[at + 6]!,
+    );
+  }
+
+  private look(a: number, b: number, at: number): void {
+    const { variants } = this.prep;
+    const swap = variants[a]!.shape > variants[b]!.shape;
+    const [fixed, moving] = swap ? [variants[b]!, variants[a]!] : [variants[a]!, variants[b]!];
+    const { first, second, back } = this.turnedBack(fixed, moving);
+    const [c, s] = turn(-back);
+    const sign = swap ? -1 : 1;
+    // Middles turn with the pieces, corners do not: half the difference of the boxes goes out and in again.
+    const [hx, hy] = [(moving.width - fixed.width) / 2, (moving.height - fixed.height) / 2];
+    this.view.set(
+      [
+        this.tableOf(first.index, second.index),
+        sign * c,
+        sign * -s,
+        c * hx - s * hy - (second.width - first.width) / 2,
+        sign * s,
+        sign * c,
+        s * hx + c * hy - (second.height - first.height) / 2,
+      ],
+      at,
+    );
+  }
+
+  /** The pair turned by quarter turns until the first lies as its shape's first variant, if the second can follow. */
+  private turnedBack(fixed: Variant, moving: Variant) {
+    const { shapes } = this.prep;
+    const own = { first: fixed, second: moving, back: 0 };
+    const first = shapes[fixed.shape]!.variants.find((v) => v.flipped === fixed.flipped)!;
+    const back = fixed.rotationDeg - first.rotationDeg;
+    if (back % 90 !== 0) return own;
+    const second = shapes[moving.shape]!.variants.find(
+      (v) => v.flipped === moving.flipped && (moving.rotationDeg - back - v.rotationDeg) % 360 === 0,
+    );
+    return second ? { first, second, back } : own;
+  }
+
+  private tableOf(a: number, b: number): number {
+    const found = this.known[a * this.count + b]!;
+    if (found >= 0) return found;
+    const cells = this.count > MANY ? 24 : 40;
+    const { prep } = this;
+    this.tables.push(new PairTable(prep.region(a, b), this.half(a), this.half(b), cells, prep.touch));
+    return (this.known[a * this.count + b] = this.tables.length - 1);
+  }
+
+  private half(v: number): Half {
+    return (this.halves[v] ??= this.makeHalf(v));
+  }
+
+  private makeHalf(v: number): Half {
+    const { variants, shapes, instance } = this.prep;
+    const { ring, width, height, shape } = variants[v]!;
+    const poles = polesOf(ring).map((value, k) => (k % 3 === 2 ? value + instance.spacing / 2 : value));
+    const { diameter, hullArea } = shapes[shape]!;
+    return { width, height, poles, diameter, hullArea };
+  }
+}
