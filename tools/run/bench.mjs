@@ -74,7 +74,7 @@ const [first, ...others] = process.argv.slice(2);
 const programs = readdirSync(at('bench'))
   .filter((name) => name.endsWith('.mjs'))
   .map((name) => basename(name, '.mjs'));
-ensureInstalled();
+await ensureInstalled();
 if (first && programs.includes(first)) {
   const { status } = spawnSync(process.execPath, [at('bench', `${first}.mjs`), ...others], {
     cwd: root,

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { ensureInstalled } from './install.mjs';
+import { takeLock } from './lock.mjs';
 import { at, root } from './root.mjs';
 
 /** What the built files are made from, and where each build puts them. */
@@ -41,7 +42,7 @@ export function nodeBuild(entries, outDir) {
   return {
     configFile: false,
     root,
-    logLevel: 'warn',
+    logLevel: 'error',
     ssr: { noExternal: [/^@panewright\//], target: 'node' },
     build: {
       ssr: true,
@@ -70,7 +71,7 @@ export async function build() {
     ),
   );
   await viteBuild(nodeBuild({ panewright: at('apps/cli/src/bin.ts') }, at('apps/cli/dist')));
-  await viteBuild({ root: at('apps/web'), logLevel: 'warn' });
+  await viteBuild({ root: at('apps/web'), logLevel: 'error' });
   for (const output of OUTPUTS) clear(at(output));
   writeFileSync(STAMP, before);
 }
@@ -86,18 +87,9 @@ function clear(folder) {
 
 /** Builds when the sources changed since the last build. One build at a time: others wait for it. */
 export async function ensureBuilt() {
-  ensureInstalled();
+  await ensureInstalled();
   if (isBuilt()) return;
-  const lock = at('node_modules', '.panewright-build');
-  for (let waited = 0; ; waited += 200) {
-    try {
-      mkdirSync(lock);
-      break;
-    } catch {
-      if (waited > 180_000) rmSync(lock, { recursive: true, force: true });
-      await new Promise((resolve) => setTimeout(resolve, 200));
-    }
-  }
+  const free = await takeLock('build');
   try {
     if (isBuilt()) return;
     const start = performance.now();
@@ -105,7 +97,7 @@ export async function ensureBuilt() {
     await build();
     console.log(`Built in ${((performance.now() - start) / 1000).toFixed(1)} s.`);
   } finally {
-    rmSync(lock, { recursive: true, force: true });
+    free();
   }
 }
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { ensureInstalled } from './install.mjs';
 import { at, root } from './root.mjs';
 
-ensureInstalled();
+await ensureInstalled();
 const node = (label, ...args) => ({ label, args });
 const projects = ['packages', 'apps'].flatMap((folder) =>
   readdirSync(at(folder))

@@ -7,7 +7,7 @@ import { nodeBuild } from './build.mjs';
 import { ensureInstalled } from './install.mjs';
 import { at } from './root.mjs';
 
-ensureInstalled();
+await ensureInstalled();
 const { build } = await import('vite');
 const out = at('.cache', 'docs');
 await build(nodeBuild({ pages: at('packages/contract/src/pages.ts') }, out));

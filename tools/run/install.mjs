@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { takeLock } from './lock.mjs';
 import { at, checkNode, giveUp, root } from './root.mjs';
 
 /** True when every package the lockfile names (but for other platforms' optional ones) is there in its version. */
@@ -15,9 +16,18 @@ export function isInstalled() {
 }
 
 /** Installs what the lockfile says when it is not there yet. */
-export function ensureInstalled() {
+export async function ensureInstalled() {
   checkNode();
   if (isInstalled()) return;
+  const free = await takeLock('install');
+  try {
+    if (!isInstalled()) install();
+  } finally {
+    free();
+  }
+}
+
+function install() {
   console.log('Installing the packages of the lockfile (once) …');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   const { status } = spawnSync(npm, ['ci', '--no-fund', '--no-audit'], {
@@ -26,6 +36,7 @@ export function ensureInstalled() {
     shell: process.platform === 'win32',
   });
   if (status !== 0) {
+    rmSync(at('.cache', 'install.lock'), { recursive: true, force: true });
     giveUp(
       'npm ci did not succeed (its own words are above). It needs the network once; ' +
         'the embedded database is compiled where no ready-made file fits, which takes python3, make and g++.',

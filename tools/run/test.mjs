@@ -7,7 +7,7 @@ import { ensureInstalled } from './install.mjs';
 import { at, giveUp, root } from './root.mjs';
 
 const started = performance.now();
-ensureInstalled();
+await ensureInstalled();
 const lacking = ensureTestTools();
 if (lacking) giveUp(lacking);
 await ensureBuilt();
