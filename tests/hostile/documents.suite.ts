@@ -1,16 +1,8 @@
-import {
-  callOperation,
-  httpAnswer,
-  inOne,
-  type Plan,
-  readJob,
-  sayFinding,
-  showOf,
-} from '@panewright/contract';
+import { callOperation, httpAnswer, type Plan } from '@panewright/contract';
 import { inProcess, makeServer } from '@panewright/server';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { judge, judgeSentence } from './judge.ts';
+import { judge, wordFindings } from './judge.ts';
 import { wildDocument } from './wildJobs.ts';
 
 const server = makeServer({
@@ -53,15 +45,4 @@ async function play(runs: number, seed: number): Promise<void> {
   expect(seen.refused).toBeGreaterThan(runs / 2);
   expect(seen.planned).toBeGreaterThan(runs / 15);
   expect(codes.size).toBeGreaterThan(15);
-}
-
-/** Every finding has its words, with all their numbers; gives the codes. */
-function wordFindings(plan: Plan, document: unknown): readonly string[] {
-  const job = readJob(document);
-  if (!job.ok) throw new Error('planned, but not a job');
-  return plan.findings.map((finding) => {
-    const text = inOne(sayFinding(finding, showOf(job.value)));
-    judgeSentence(text, document);
-    return finding.code;
-  });
 }

@@ -1,4 +1,14 @@
-import { doorAnswers, NOT_GIVEN, planSchema, type RefusalCode, readJob } from '@panewright/contract';
+import {
+  doorAnswers,
+  inOne,
+  NOT_GIVEN,
+  type Plan,
+  planSchema,
+  type RefusalCode,
+  readJob,
+  sayFinding,
+  showOf,
+} from '@panewright/contract';
 
 export type Verdict = 'refused' | 'planned';
 
@@ -40,4 +50,15 @@ export function judgeSentence(sentence: string, given: unknown): void {
   const inside = leaked !== undefined && !JSON.stringify(given).includes(leaked);
   if (!/^\S.*\.$/s.test(sentence) || sentence.includes(NOT_GIVEN) || inside)
     throw new Error(`not a sentence: ${sentence}`);
+}
+
+/** Every finding has its words, with all their numbers; gives the codes. */
+export function wordFindings(plan: Plan, document: unknown): readonly string[] {
+  const job = readJob(document);
+  if (!job.ok) throw new Error('planned, but not a job');
+  return plan.findings.map((finding) => {
+    const text = inOne(sayFinding(finding, showOf(job.value)));
+    judgeSentence(text, document);
+    return finding.code;
+  });
 }

@@ -1,4 +1,4 @@
-import { exampleJob, type Job, type Opening } from '@panewright/contract';
+import { defaultCatalogue, exampleJob, type Job, type Opening } from '@panewright/contract';
 import fc from 'fast-check';
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
@@ -230,3 +230,30 @@ export const wildDocument: fc.Arbitrary<Json> = fc.oneof(
   { weight: 1, arbitrary: allowedJob.map(plain) },
   { weight: 1, arbitrary: fc.oneof(fc.jsonValue({ maxDepth: 4 }) as fc.Arbitrary<Json>, anything) },
 );
+
+/** A catalogue whose numbers are other ones, within the rules or not. */
+export const wildCatalogue: fc.Arbitrary<Json> = fc
+  .array(
+    fc.tuple(
+      fc.nat(1_000_000),
+      fc.oneof(
+        {
+          weight: 8,
+          arbitrary: fc.constantFrom(0, 0.02, 0.3, 1, 2, 5, 10, 40, 100, 600, 2000, 6000, 1_000_000),
+        },
+        { weight: 1, arbitrary: anything },
+      ),
+    ),
+    { minLength: 1, maxLength: 6 },
+  )
+  .map((changes) => {
+    const document = plain(defaultCatalogue);
+    for (const [where, value] of changes) {
+      const numbers = placesOf(document).filter(
+        ({ holder, key }) => typeof (holder as { [key: string | number]: Json })[key] === 'number',
+      );
+      const { holder, key } = numbers[where % numbers.length]!;
+      (holder as { [key: string | number]: Json })[key] = value;
+    }
+    return document;
+  });
