@@ -9,6 +9,8 @@ export { type Division, equalGaps } from './hold/equalGaps.ts';
 export type { Face } from './hold/erosion.ts';
 export type { Foot } from './hold/holdPoints.ts';
 export * from './hold/layout.ts';
+export { type MarginAt, marginCurve } from './hold/marginCurve.ts';
+export * from './hold/margins.ts';
 export * from './hold/meeting.ts';
 export * from './hold/meetingProposals.ts';
 export { placing } from './hold/placing.ts';

@@ -3,6 +3,7 @@ import {
   area,
   contains,
   flatten,
+  nearest,
   type Outline,
   point,
   roundedPolygon,
