@@ -41,8 +41,8 @@ export interface PlacingInput {
   readonly hand: readonly HandPlaced[];
   /** Sides and corners that mirror one another within this count as alike, mm. */
   readonly alike: number;
-  /** Points between the stops of each leg, where they are not to be the fewest: see `fewestPoints`. */
-  readonly counts?: readonly number[];
+  /** Points on each leg, where they are not to be the fewest, with the mirrors the legs were made for: see `fewestPoints`. */
+  readonly counts?: { readonly mirrors: Mirrors; readonly each: readonly number[] };
 }
 
 export interface PlacedPoint extends Foot {
@@ -117,8 +117,9 @@ export interface Layout {
   readonly mirrors: Mirrors;
   /** What the panel's shape is the same about: more than `mirrors` where a zone, or a point saved, stands against it. */
   readonly shapeMirrors: Mirrors;
-  /** Points on each leg between its stops, to be raised by `fewestPoints`. */
+  /** Points on each leg between its stops, and which legs are raised together to keep the mirrors: one number for each leg. */
   readonly counts: readonly number[];
+  readonly orbits: readonly number[];
   /** What was placed by hand and could not be followed, or lies badly. */
   readonly problems: readonly LayoutProblem[];
 }

@@ -67,6 +67,18 @@ const motionsOf = ({ leftRight, topBottom }: Mirrors): readonly Rigid[] => [
   ...(topBottom === null ? [] : [mirrorLevel(topBottom)]),
 ];
 
+/** The runs that each active mirror carries a run onto. */
+function imagesOf(runs: readonly Run[], index: number, mirrors: Mirrors, alike: number): readonly number[] {
+  const run = runs[index]!;
+  return motionsOf(mirrors).flatMap((motion) => {
+    const [from, to] = [movePoint(motion, run.to.at), movePoint(motion, run.from.at)];
+    const found = runs.findIndex(
+      (other) => apart(other.from.at, from) <= alike && apart(other.to.at, to) <= alike,
+    );
+    return found < 0 ? [] : [found];
+  });
+}
+
 /** The run a run is the mirror image of: itself, or the first one; null where it has none. */
 export function mirrorRun(
   runs: readonly Run[],
@@ -74,14 +86,17 @@ export function mirrorRun(
   mirrors: Mirrors,
   alike: number,
 ): number | null {
-  const run = runs[index]!;
-  const images = motionsOf(mirrors).flatMap((motion) => {
-    const [from, to] = [movePoint(motion, run.to.at), movePoint(motion, run.from.at)];
-    const found = runs.findIndex(
-      (other) => apart(other.from.at, from) <= alike && apart(other.to.at, to) <= alike,
-    );
-    return found < 0 ? [] : [found];
-  });
+  const images = imagesOf(runs, index, mirrors, alike);
   if (images.length === 0) return null;
   return images.includes(index) ? index : Math.min(...images);
+}
+
+/** The least run each run is carried onto by the mirrors, one after the other. */
+export function mirrorClasses(runs: readonly Run[], mirrors: Mirrors, alike: number): readonly number[] {
+  const least = runs.map((_, index) => index);
+  for (let pass = 0; pass < 2; pass++)
+    for (const [index] of runs.entries())
+      for (const image of imagesOf(runs, index, mirrors, alike))
+        least[index] = least[image] = Math.min(least[index]!, least[image]!);
+  return least;
 }

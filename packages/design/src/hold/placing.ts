@@ -4,7 +4,7 @@ import { freeStretches } from './freeStretches.ts';
 import { handStops, placeByHand } from './handPlaced.ts';
 import type { Layout, Mirrors, PlacedPoint, PlacingInput } from './layout.ts';
 import { chainCounts, clearOf, type Leg, legsOf, limitOf } from './legs.ts';
-import { mirrorSets, zonesWith } from './mirrors.ts';
+import { mirrorClasses, mirrorSets, zonesWith } from './mirrors.ts';
 import { gapsOf, placeProblems, type Rounds } from './placingGaps.ts';
 import { footAllRound, footOnRun, LEAST_ROUND, type Run, runsOf } from './runs.ts';
 
@@ -22,13 +22,14 @@ import { footAllRound, footOnRun, LEAST_ROUND, type Run, runsOf } from './runs.t
 export function placing(input: PlacingInput): Layout {
   const runs = runsOf(input.rim);
   if (runs.length === 0) return roundLayout(input);
-  const sets = mirrorSets(runs, input.rim, input.alike);
+  const shape = mirrorSets(runs, input.rim, input.alike);
+  const sets = input.counts ? [input.counts.mirrors] : shape;
   let best: Layout | null = null;
   for (const mirrors of sets) {
-    const layout = layoutWith(input, runs, mirrors, sets[0]!);
+    const layout = layoutWith(input, runs, mirrors, shape[0]!);
     if (layout && (!best || better(layout, best, input))) best = layout;
   }
-  if (!best) throw new Error('a layout without mirrors was refused');
+  if (!best) throw new Error('no layout could be made of the counts given');
   return best;
 }
 
@@ -49,7 +50,7 @@ function layoutWith(
 ): Layout | null {
   const zones = zonesWith(input.zones, mirrors);
   const legs = legsOf({ ...input, zones }, runs, mirrors, handStops(input.hand, runs));
-  const counts = input.counts ?? chainCounts(legs, input);
+  const counts = input.counts?.each ?? chainCounts(legs, input);
   if (!counts) return null;
   const points: PlacedPoint[] = [];
   for (const [k, leg] of legs.entries()) {
@@ -69,8 +70,22 @@ function layoutWith(
     mirrors,
     shapeMirrors,
     counts,
+    orbits: orbitsOf(legs, runs, mirrors, input.alike),
     problems: [...placed.problems, ...placeProblems(placed.points, input)],
   };
+}
+
+/** Legs of runs that mirror one another go together, where no stop breaks a run. */
+function orbitsOf(
+  legs: readonly Leg[],
+  runs: readonly Run[],
+  mirrors: Mirrors,
+  alike: number,
+): readonly number[] {
+  if (legs.length !== runs.length) return legs.map((_, leg) => leg);
+  const classes = mirrorClasses(runs, mirrors, alike);
+  const met = [...new Set(classes)];
+  return legs.map(({ run }) => met.indexOf(classes[run]!));
 }
 
 /** The points of one leg, worked out from its far end where it is a mirror image. */
@@ -109,7 +124,7 @@ function roundLayout(input: PlacingInput): Layout {
     symmetric: false,
   };
   const least = Math.min(limitOf(input), total / LEAST_ROUND);
-  const count = input.counts?.[0] ?? fewestOnSpan(span, least) ?? 0;
+  const count = input.counts?.each[0] ?? fewestOnSpan(span, least) ?? 0;
   const inner = spread(span, count)?.positions ?? [];
   const points = [start, ...inner].map((t, k): PlacedPoint => {
     const here = foot(t);
@@ -128,6 +143,7 @@ function roundLayout(input: PlacingInput): Layout {
     mirrors: none,
     shapeMirrors: none,
     counts: [count],
+    orbits: [0],
     problems: [
       ...input.hand.map(({ on }) => ({ code: 'HAND_EDGE_UNKNOWN' as const, on, at: 0 })),
       ...placeProblems(points, input),
