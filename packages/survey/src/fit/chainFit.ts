@@ -81,8 +81,10 @@ export interface ChainFit {
   readonly covariance: readonly (readonly number[])[];
   /** Robust scatter of the points about the outline, mm. */
   readonly scatter: Millimetre;
-  /** Correlation of neighbouring residuals, and by how much it multiplies the variances (1: none). */
-  readonly neighbourCorrelation: number;
+  /** Share of the scatter's variance that neighbours have in common (0: none), and over what length it fades, mm. */
+  readonly correlatedShare: number;
+  readonly correlationLength: Millimetre;
+  /** How much larger the variances are for it, on the whole. */
   readonly correlationFactor: number;
   /** Share of points within three sigma. */
   readonly inliers: number;

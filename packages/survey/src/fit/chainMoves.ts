@@ -1,5 +1,6 @@
 import { type Edge, edgeDistance } from './arcFrame.ts';
 import { type Chain, type Joint, looseEdges, wrap } from './chain.ts';
+import { LOOP } from './segmentation.ts';
 import {
   assignPoints,
   CAUCHY,
@@ -99,7 +100,8 @@ function simpler(current: SolvedChain, points: FitPoints, limits: MoveLimits): S
     const sweep = Math.abs(curvature * length);
     const next = (k + 1) % count;
     const trials: Chain[] = [];
-    if (count > 2 && counts[k]! < LEAST_OWNED) trials.push(without(current, k), merged(chain, k));
+    if (count > 2 && (counts[k]! < LEAST_OWNED || sweep > LOOP))
+      trials.push(without(current, k), merged(chain, k));
     if (chain.edges[k]!.kind === 'arc') {
       if (sweep < BENDS && (length * sweep) / 8 < limits.leastSagitta) trials.push(straightened(chain, k));
       if (sweep >= BENDS && 1 / Math.abs(curvature) < limits.leastRadius) trials.push(without(current, k));
@@ -133,6 +135,7 @@ function lawful(solved: SolvedChain, points: FitPoints, limits: MoveLimits): boo
   return edges.every(({ length, curvature }, k) => {
     if (chain.edges[k]!.kind === 'line') return true;
     const sweep = Math.abs(curvature * length);
+    if (sweep > LOOP && edges.length > 2) return false;
     if (sweep >= BENDS) return 1 / Math.abs(curvature) >= limits.leastRadius;
     return (length * sweep) / 8 >= limits.leastSagitta;
   });

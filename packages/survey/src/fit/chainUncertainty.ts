@@ -3,14 +3,15 @@ import { quadratic } from '../adjustment/statistics.ts';
 import { endOf, signedDistance } from './arcFrame.ts';
 import { stateSlopes, wrap } from './chain.ts';
 import type { FittedCorner, FittedEdge } from './chainFit.ts';
-import { chainResponse, independentCovariance, offsetGradient } from './chainResponse.ts';
+import { chainResponse, independentCovariance, offsetGradient, offsetRows } from './chainResponse.ts';
+import { type CorrelatedScatter, correlatedScatter, exponentialSum } from './correlatedScatter.ts';
 import { CAUCHY, type FitPoints, type SolvedChain } from './solveChain.ts';
 
 export interface ChainUncertainty {
   readonly response: readonly Float64Array[];
   readonly covariance: Float64Array;
   readonly scatter: number;
-  readonly neighbourCorrelation: number;
+  readonly correlation: CorrelatedScatter;
   readonly correlationFactor: number;
   readonly residuals: Float64Array;
 }
@@ -36,10 +37,10 @@ export const robustSigma = (residuals: Float64Array): number => 1.4826 * median(
 
 /**
  * Covariance of the chain's unknowns: Huber's for a robust fit, (mean ψ²) / (mean ψ′)² · (JᵀJ)⁻¹, never less than the
- * stated sigmas give, times (1 + ρ) / (1 − ρ) for neighbours that err alike.
+ * stated sigmas give, with neighbours that err alike taken as such: R C Rᵀ, C fading along the line.
  *
  * @param stated the sigmas are known, not measured from the scatter
- * @source sources.md#huber-1981; the factor is the variance of a mean under first-order autocorrelation
+ * @source sources.md#huber-1981; propagation of covariance
  */
 export function chainUncertainty(
   solved: SolvedChain,
@@ -53,20 +54,84 @@ export function chainUncertainty(
   const slope =
     scaled.reduce((sum, z, i) => sum + shares[i]! ** 2 * (1 - (z / CAUCHY) ** 2), 0) / scaled.length;
   const efficiency = meanSquare / Math.max(slope, 0.1) ** 2;
-  const rho = neighbourCorrelation(scaled);
-  const correlationFactor = (1 + rho) / (1 - rho);
-  const factor = (stated ? Math.max(efficiency, NORMAL_LOSS) : efficiency) * correlationFactor;
+  const factor = stated ? Math.max(efficiency, NORMAL_LOSS) : efficiency;
   const response = chainResponse(solved, points);
   if (!response) return undefined;
-  const covariance = independentCovariance(response, points.sigma).map((value) => factor * value);
+  const alone = independentCovariance(response, points.sigma);
+  const steps = ringSteps(points);
+  const step = steps.reduce((sum, each) => sum + each, 0) / steps.length;
+  // What the outline took up of the scatter is found from the covariance, and that from the scatter: twice will do.
+  let scatter = correlatedScatter(scaled, step, 0);
+  let covariance = alone;
+  let taken = absorbed(solved, points, alone);
+  for (let round = 0; round < 3 && scatter.share > 0; round++) {
+    covariance = correlatedCovariance(response, points.sigma, steps, alone, scatter);
+    taken = absorbed(solved, points, covariance);
+    scatter = correlatedScatter(scaled, step, efficiency * taken);
+  }
   return {
-    covariance,
+    // What the outline took up is missing from the scatter seen.
+    covariance: covariance.map((value) => factor * (1 + taken) * value),
     response,
     scatter: robustSigma(residuals),
-    neighbourCorrelation: rho,
-    correlationFactor,
+    correlation: scatter,
+    correlationFactor: varianceRatio(covariance, alone),
     residuals,
   };
+}
+
+function ringSteps({ x, y }: FitPoints): Float64Array {
+  const count = x.length;
+  return x.map((at, i) => Math.hypot(x[(i + 1) % count]! - at, y[(i + 1) % count]! - y[i]!));
+}
+
+/** R C Rᵀ for scatter of which a share is common to neighbours. */
+function correlatedCovariance(
+  response: readonly Float64Array[],
+  sigmas: Float64Array,
+  steps: Float64Array,
+  alone: Float64Array,
+  { share, length }: CorrelatedScatter,
+): Float64Array {
+  const size = response.length;
+  const scaled = response.map((row) => row.map((value, i) => value * sigmas[i]!));
+  const spread = scaled.map((row) => exponentialSum(row, steps, length));
+  return alone.map((value, at) => {
+    const [row, other] = [scaled[Math.floor(at / size)]!, spread[at % size]!];
+    let common = 0;
+    for (let i = 0; i < row.length; i++) common += row[i]! * other[i]!;
+    return (1 - share) * value + share * common;
+  });
+}
+
+/** Mean variance of the outline beside its points, in units of their variance. */
+function absorbed(solved: SolvedChain, points: FitPoints, covariance: Float64Array): number {
+  const { size } = solved.layout;
+  const rows = offsetRows(solved, points, stateSlopes(solved.edges, solved.layout));
+  const count = points.x.length;
+  const stride = Math.ceil(count / MOST_ABSORBING);
+  let [sum, taken] = [0, 0];
+  for (let row = 0; row < count; row += stride) {
+    sum += quadratic(covariance, rows.subarray(row * size, (row + 1) * size));
+    taken++;
+  }
+  return sum / taken;
+}
+
+/** Points at which the outline's own variance is looked at. */
+const MOST_ABSORBING = 150;
+
+/** How much larger, on the whole, the variances are for the correlation: the geometric mean over the unknowns. */
+function varianceRatio(covariance: Float64Array, alone: Float64Array): number {
+  const size = Math.sqrt(covariance.length);
+  let [sum, counted] = [0, 0];
+  for (let i = 0; i < size; i++) {
+    const [now, before] = [covariance[i * size + i]!, alone[i * size + i]!];
+    if (!(now > 0 && before > 0)) continue;
+    sum += Math.log(now / before);
+    counted++;
+  }
+  return counted > 0 ? Math.exp(sum / counted) : 1;
 }
 
 /** What Cauchy's weights cost when the scatter is normal: the variance rises by a twentieth. */

@@ -123,7 +123,7 @@ const FIGURES: readonly (readonly [string, Sample[], readonly number[]])[] = [
 test.each(FIGURES)('%s is found with its edges and radii', (_, samples, expected) => {
   const fit = fitted(noisy(samples, 0.25, 11));
   expectRing(radii(fit), expected, slackOf(fit));
-  expect(fit.neighbourCorrelation).toBe(0);
+  expect(fit.correlatedShare).toBe(0);
   expect(fit.scatter).toBeGreaterThan(0.2);
   expect(fit.scatter).toBeLessThan(0.3);
 });
@@ -160,7 +160,7 @@ test.each(FIGURES.slice(0, 4))(
   (_, samples, expected) => {
     const fit = fitted(wobbling(samples, 3, 14));
     expectRing(radii(fit), expected, slackOf(fit));
-    expect(fit.neighbourCorrelation).toBeGreaterThan(0.6);
+    expect(fit.correlatedShare).toBeGreaterThan(0.6);
     expect(fit.correlationFactor).toBeGreaterThan(4);
   },
 );
@@ -214,29 +214,39 @@ test('the way round, the first point and the frame do not matter', () => {
   expect(worst).toBeLessThan(0.02);
 });
 
-// Oracle: Monte Carlo with seeded noise. Each trial asks four radii, four middles of sides and four lengths.
-test('the stated 95 % intervals hold the truth 95 times in 100', () => {
-  const samples = sampleFigure(rounded(700, 400, 70), 6);
-  let [held, counted] = [0, 0];
-  for (let trial = 0; trial < 40; trial++) {
-    const { edges } = fitted(noisy(samples, 0.4, 1000 + trial));
-    for (const { kind, from, to, length, lengthSigma, radius, radiusSigma, middleSigma } of edges) {
-      if (kind === 'arc') {
-        counted++;
-        if (Math.abs(radius! - 70) < 1.96 * radiusSigma!) held++;
-        continue;
-      }
+/** Of a 700 × 400 rectangle with radii of 70: how many of its radii, lengths and middles of sides lie inside 1.96 sigma. */
+function coverage(fits: readonly ChainFit[]): number {
+  const inside = fits.flatMap(({ edges }) =>
+    edges.flatMap(({ kind, from, to, length, lengthSigma, radius, radiusSigma, middleSigma }) => {
+      if (kind === 'arc') return [Math.abs(radius! - 70) < 1.96 * radiusSigma!];
       const upright = Math.abs(to.x - from.x) < Math.abs(to.y - from.y);
       const at = upright ? (from.x + to.x) / 2 : (from.y + to.y) / 2;
       const truth = upright ? (at > 350 ? 700 : 0) : at > 200 ? 400 : 0;
-      counted += 2;
-      if (Math.abs(at - truth) < 1.96 * middleSigma) held++;
-      if (Math.abs(length - (upright ? 260 : 560)) < 1.96 * lengthSigma) held++;
-    }
-  }
-  expect(counted).toBe(40 * 12);
-  expect(held / counted).toBeGreaterThan(0.93);
-  expect(held / counted).toBeLessThan(0.97);
+      return [
+        Math.abs(at - truth) < 1.96 * middleSigma,
+        Math.abs(length - (upright ? 260 : 560)) < 1.96 * lengthSigma,
+      ];
+    }),
+  );
+  expect(inside).toHaveLength(12 * fits.length);
+  return inside.filter(Boolean).length / inside.length;
+}
+const trials = (count: number) => Array.from({ length: count }, (_, trial) => trial);
+
+// Oracle: Monte Carlo with seeded noise: 480 intervals, of which 95 % ± 2 % must hold.
+test('the stated 95 % intervals hold the truth 95 times in 100', () => {
+  const samples = sampleFigure(rounded(700, 400, 70), 6);
+  const held = coverage(trials(40).map((trial) => fitted(noisy(samples, 0.4, 1000 + trial))));
+  expect(held).toBeGreaterThan(0.93);
+  expect(held).toBeLessThan(0.97);
+});
+
+// The correlation is itself estimated from a few dozen independent stretches, so the intervals run a little short.
+test('for a wobbling hand the stated 95 % intervals hold nine times in ten', () => {
+  const samples = sampleFigure(rounded(700, 400, 70), 5);
+  const held = coverage(trials(30).map((trial) => fitted(wobbling(samples, 5, 2000 + trial))));
+  expect(held).toBeGreaterThan(0.87);
+  expect(held).toBeLessThan(0.99);
 });
 
 test('bends and roundings below the least asked for are taken as straight and sharp', () => {

@@ -49,13 +49,13 @@ export function fitChain(
   if (bad) return refuse(bad);
   const clockwise = twiceArea(traced) < 0;
   const ring = clockwise ? traced.toReversed() : traced;
-  const points = fitPoints(ring, options);
-  const solved = structure(points, options);
-  if (!solved) return refuse({ code: 'TRACE_NO_LINES_OR_ARCS', points: traced.length });
+  const stated = traced.every(({ sigma }) => sigma !== undefined);
+  const found = structure(fitPoints(ring, options), options);
+  if (!found) return refuse({ code: 'TRACE_NO_LINES_OR_ARCS', points: traced.length });
+  const { solved, points } = found;
   const most = options.mostEdges ?? 40;
   if (solved.edges.length > most)
     return refuse({ code: 'TRACE_TOO_MANY_EDGES', edges: solved.edges.length, most });
-  const stated = traced.every(({ sigma }) => sigma !== undefined);
   return report(solved, points, stated, clockwise, options.withResponse ?? false);
 }
 
@@ -108,7 +108,10 @@ function measuredScatter(x: Float64Array, y: Float64Array): number {
 }
 
 /** Which edges there are. Bends well below the least that matters count as noise here, not in the sigmas told. */
-function structure(points: FitPoints, options: FitChainOptions): SolvedChain | undefined {
+function structure(
+  points: FitPoints,
+  options: FitChainOptions,
+): { readonly solved: SolvedChain; readonly points: FitPoints } | undefined {
   const leastSagitta = options.leastSagitta ?? 1;
   const limits = { leastSagitta, leastRadius: options.leastRadius ?? 2 };
   const coarse = {
@@ -121,15 +124,22 @@ function structure(points: FitPoints, options: FitChainOptions): SolvedChain | u
   const slight = guess && withoutSlightBreaks(guess, leastSagitta);
   const first = slight && slight.edges.length > 1 ? solveGuess(slight, searched) : undefined;
   const improved = first && soberly(improveChain(first, searched, limits), searched, limits);
-  if (circle && (!improved || circle.score < improved.score)) return wholeCircle(points);
-  if (!improved) return undefined;
-  const owner = assignPoints(improved.edges, points);
-  return solveChain(improved.chain, points, owner, {
-    scales: TO_THE_END,
-    tolerance: 1e-9,
-    mostSteps: 200,
-    trial: true,
-  });
+  const best = circle && (!improved || circle.score < improved.score) ? circle : improved;
+  if (!best) return undefined;
+  // Cauchy's weights suit a scatter as wide as the one that is there.
+  const rough = { ...best, assigned: assignPoints(best.edges, points) };
+  const wide = robustSigma(residualsOf(rough, points).map((residual, i) => residual / points.sigma[i]!));
+  const wider = { ...points, sigma: points.sigma.map((sigma) => sigma * Math.max(wide, 1)) };
+  const solved =
+    best === circle
+      ? wholeCircle(wider)
+      : solveChain(best.chain, wider, rough.assigned, {
+          scales: TO_THE_END,
+          tolerance: 1e-9,
+          mostSteps: 200,
+          trial: true,
+        });
+  return solved && { solved, points: wider };
 }
 
 /** Once more with the evidence that correlated neighbours really give: what only followed the hand's wobble goes. */
@@ -189,7 +199,8 @@ function report(
       Array.from(known.covariance.subarray(i * size, (i + 1) * size)),
     ),
     scatter: mm(known.scatter),
-    neighbourCorrelation: known.neighbourCorrelation,
+    correlatedShare: known.correlation.share,
+    correlationLength: mm(known.correlation.length),
     correlationFactor: known.correlationFactor,
     inliers,
     residuals: asGiven(Array.from(known.residuals)),

@@ -6,6 +6,8 @@ import type { FitPoints } from './solveChain.ts';
 const MOST_NODES = 240;
 const LEAST_NODES_IN_EDGE = 3;
 /** A joint this near to tangent is first taken to be so. */
+/** No arc of an outline with other edges turns this far. */
+export const LOOP = (300 * Math.PI) / 180;
 const NEAR_TANGENT = (25 * Math.PI) / 180;
 
 interface Run {
@@ -158,11 +160,15 @@ function chainOfRuns(runs: readonly Run[], nodes: FitPoints): Chain {
   });
   const edges = runs.map(({ fit }, k) => {
     const [start, end] = [starts[k]!, starts[(k + 1) % runs.length]!];
-    return { kind: fit.kind, ...start, sweep: fit.kind === 'arc' ? sweepAbout(fit, start, end) : 0 };
+    const sweep = fit.kind === 'arc' ? sweepAbout(fit, start, end) : 0;
+    // A few stray nodes may ask for a loop; their run is told as straight, to be dropped or bent later.
+    const loops = Math.abs(sweep) > LOOP && runs.length > 2;
+    return loops ? { kind: 'line' as const, ...start, sweep: 0 } : { kind: fit.kind, ...start, sweep };
   });
   const joints = runs.map(({ fit }, k): Joint => {
     const before = runs[(k + runs.length - 1) % runs.length]!.fit;
-    if (fit.kind === 'line' && before.kind === 'line') return 'corner';
+    const straight = [k, (k + runs.length - 1) % runs.length].every((i) => edges[i]!.kind === 'line');
+    if (straight) return 'corner';
     const turn = wrap(headingAt(fit, starts[k]!) - headingAt(before, starts[k]!));
     return Math.abs(turn) < NEAR_TANGENT ? 'tangent' : 'corner';
   });
