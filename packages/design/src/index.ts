@@ -7,6 +7,7 @@ export * from './document/migrations.ts';
 export * from './document/primitives.ts';
 export { type Division, equalGaps } from './hold/equalGaps.ts';
 export type { Face } from './hold/erosion.ts';
+export * from './hold/fasteners.ts';
 export * from './hold/fewestPoints.ts';
 export type { Foot } from './hold/holdPoints.ts';
 export * from './hold/layout.ts';
