@@ -173,7 +173,7 @@ test('on a phone nothing has to be scrolled sideways, and the reading is typed b
     await page.locator('.working').first().waitFor({ state: 'detached', timeout: 100_000 });
     expect(
       await page.evaluate(() => document.documentElement.scrollWidth),
-      await stage.textContent(),
+      (await stage.textContent()) ?? '',
     ).toBeLessThanOrEqual(390);
   }
   await page.goto(`${opened.address}/jobs/demo-camper/openings/W7`);
