@@ -256,6 +256,7 @@ export const badValues: readonly (readonly [string, unknown, string])[] = [
   [`${R}.measured`, 24, 'not known'],
   [`${R}.entered`, LEFT_OUT, 'missing'],
   [`${R}.entered`, 24.375, 'must be a text'],
+  [`${R}.entered`, { length: 99 }, 'must be a text; it is an object'],
   [`${R}.entered`, '', 'blank'],
   [`${R}.entered`, long(41), 'up to 40 characters'],
   [`${R}.entered`, 'about 24', 'cannot be read as a length'],

@@ -1,10 +1,19 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { takeLock } from './lock.mjs';
 import { at, checkNode, giveUp, root } from './root.mjs';
 
+/** Left by our own install: the lockfile it was of. */
+const STAMP = at('node_modules', '.panewright-lock');
+const lockHash = () =>
+  createHash('sha256')
+    .update(readFileSync(at('package-lock.json')))
+    .digest('hex');
+
 /** True when every package the lockfile names (but for other platforms' optional ones) is there in its version. */
 export function isInstalled() {
+  if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === lockHash()) return true;
   if (!existsSync(at('node_modules', '.package-lock.json'))) return false;
   const wanted = JSON.parse(readFileSync(at('package-lock.json'), 'utf8')).packages;
   const found = JSON.parse(readFileSync(at('node_modules', '.package-lock.json'), 'utf8')).packages;
@@ -42,4 +51,5 @@ function install() {
         'the embedded database is compiled where no ready-made file fits, which takes python3, make and g++.',
     );
   }
+  writeFileSync(STAMP, lockHash());
 }

@@ -12,17 +12,22 @@ export function issuesOf(error: z.ZodError, value: unknown): readonly Issue[] {
     .slice(0, MOST_ISSUES);
 }
 
-function toIssues(issue: z.core.$ZodIssue, path: IssuePath, root: unknown): readonly Issue[] {
-  const found = valueAt(root, path);
+function toIssues(
+  issue: z.core.$ZodIssue,
+  path: IssuePath,
+  root: unknown,
+  found = valueAt(root, path),
+): readonly Issue[] {
   switch (issue.code) {
     case 'invalid_type':
       return [typeIssue(issue, path, found)];
     case 'unrecognized_keys':
       return issue.keys.map((key) => ({ kind: 'unknownKey', path, key: key.slice(0, 60) }));
+    // An object with a `length` of its own is measured like a text; that it is an object is said already.
     case 'too_small':
-      return [tooSmall(issue, path, found)];
+      return sizeIsOf(issue.origin, found) ? [tooSmall(issue, path, found)] : [];
     case 'too_big':
-      return [tooBig(issue, path, found)];
+      return sizeIsOf(issue.origin, found) ? [tooBig(issue, path, found)] : [];
     case 'invalid_value':
       return [
         found === undefined
@@ -40,6 +45,7 @@ function toIssues(issue: z.core.$ZodIssue, path: IssuePath, root: unknown): read
         },
       ];
     case 'invalid_key':
+      return issue.issues.flatMap((inner) => toIssues(inner, path, root, path.at(-1)));
     case 'invalid_element':
       return issue.issues.flatMap((inner) => toIssues(inner, path, root));
     case 'not_multiple_of':
@@ -60,6 +66,11 @@ function typeIssue(issue: z.core.$ZodIssueInvalidType, path: IssuePath, found: u
     wanted: issue.expected === 'int' ? 'number' : issue.expected,
     found: jsonKind(found),
   };
+}
+
+function sizeIsOf(origin: string, found: unknown): boolean {
+  if (origin === 'array') return Array.isArray(found);
+  return origin === 'string' ? typeof found === 'string' : typeof found === 'number';
 }
 
 function tooSmall(issue: z.core.$ZodIssueTooSmall, path: IssuePath, found: unknown): Issue {
