@@ -1,4 +1,5 @@
-import { adjustmentProblem, type Layout, type PhotoMarkers } from './adjustmentProblem.ts';
+import type { Layout, PhotoMarkers } from './adjustmentLayout.ts';
+import { adjustmentProblem } from './adjustmentProblem.ts';
 import type { Camera } from './camera.ts';
 import { leastSquares } from './leastSquares.ts';
 import type { Ruler, Tape } from './reading.ts';

@@ -1,37 +1,17 @@
 import type { AdjustInput } from './adjust.ts';
-import { type Camera, cameraCentre, project, rotationOf, toPlane } from './camera.ts';
-import type { SeenMarker } from './detectMarkers.ts';
+import {
+  type Layout,
+  makeLayout,
+  PER_PHOTO,
+  PER_SHEET,
+  type PhotoMarkers,
+  SHARED,
+} from './adjustmentLayout.ts';
+import { startValues } from './adjustmentStart.ts';
+import { cameraCentre, project } from './camera.ts';
 import type { LeastSquaresProblem } from './leastSquares.ts';
-import { type PlanePose, poseFromPlane, rotationVector } from './pose.ts';
-import { BAR_X, BAR_Y, type CornerName, RULER_SIGMA, TAPE_SIGMA } from './reading.ts';
-import { MARKERS_PER_SHEET, markerCorner, PAPER, type Paper } from './referenceSheet.ts';
-
-export interface PhotoMarkers {
-  readonly width: number;
-  readonly height: number;
-  /** From the file, mm; left out when it does not say. */
-  readonly focalLength35?: number;
-  readonly markers: readonly SeenMarker[];
-}
-
-/** Where each unknown stands in the vector, and what it means. */
-export interface Layout {
-  readonly sheets: readonly number[];
-  readonly size: number;
-  camera(unknowns: Float64Array, photo: number): Camera;
-  /** World point of a marker corner; false for a sheet not seen. */
-  corner(unknowns: Float64Array, name: CornerName, out: Float64Array): boolean;
-  /** A point of a sheet (sheet frame, mm, as printed nominally) in the world plane. */
-  onSheet(unknowns: Float64Array, sheet: number, x: number, y: number, out: Float64Array): void;
-  readonly printScaleAt: number;
-}
-
-/** Shared: log focal, k1, k2, p1, p2, sx, sy, ink gain. */
-const SHARED = 8;
-const PER_SHEET = 6;
-const PER_PHOTO = 8;
-/** A 36 x 24 mm frame has this diagonal. */
-const DIAGONAL_35 = 43.2666;
+import { BAR_X, BAR_Y, RULER_SIGMA, TAPE_SIGMA } from './reading.ts';
+import { MARKERS_PER_SHEET } from './referenceSheet.ts';
 
 export interface AdjustmentProblem {
   readonly problem: LeastSquaresProblem;
@@ -80,56 +60,15 @@ export function adjustmentProblem(input: AdjustInput, sigma: number): Adjustment
   return { problem, layout, corners, sigmas, firstTape };
 }
 
+/** A 36 x 24 mm frame has this diagonal. */
+const DIAGONAL_35 = 43.2666;
+
 /** From Exif where the photos say it; else a usual phone's main camera, loosely held. */
 function startFocal(photos: readonly PhotoMarkers[]): { px: number; sigma: number } {
   const stated = photos.find((photo) => photo.focalLength35 !== undefined);
   const { width, height } = stated ?? photos[0]!;
   const px = ((stated?.focalLength35 ?? 26) / DIAGONAL_35) * Math.hypot(width, height);
   return { px, sigma: stated ? 0.03 : 0.3 };
-}
-
-function makeLayout(sheets: readonly number[], photos: number, focal: number, paper: Paper): Layout {
-  const { width, height } = PAPER[paper];
-  const photoStart = SHARED + PER_SHEET * sheets.length;
-  const onSheet = (q: Float64Array, sheet: number, x: number, y: number, out: Float64Array) => {
-    const at = SHARED + PER_SHEET * sheets.indexOf(sheet);
-    const u = (x - width / 2) * q[5]!;
-    const v = (y - height / 2) * q[6]!;
-    const cos = Math.cos(q[at + 2]!);
-    const sin = Math.sin(q[at + 2]!);
-    out[0] = q[at]! + cos * u - sin * v;
-    out[1] = q[at + 1]! + sin * u + cos * v;
-    out[2] = q[at + 3]! + q[at + 4]! * u + q[at + 5]! * v;
-  };
-  return {
-    sheets,
-    size: photoStart + PER_PHOTO * photos,
-    printScaleAt: 5,
-    camera: (q, photo) => {
-      const at = photoStart + PER_PHOTO * photo;
-      return {
-        focal: focal * Math.exp(q[0]!),
-        k1: q[1]!,
-        k2: q[2]!,
-        p1: q[3]!,
-        p2: q[4]!,
-        cx: q[at]!,
-        cy: q[at + 1]!,
-        rotation: rotationOf(q[at + 2]!, q[at + 3]!, q[at + 4]!),
-        translation: [q[at + 5]!, q[at + 6]!, q[at + 7]!],
-      };
-    },
-    corner: (q, { marker, corner }, out) => {
-      const sheet = Math.floor(marker / MARKERS_PER_SHEET);
-      if (!sheets.includes(sheet)) return false;
-      const p = markerCorner(paper, marker % MARKERS_PER_SHEET, corner);
-      const gain = q[7]!;
-      const right = corner === 1 || corner === 2 ? gain : -gain;
-      onSheet(q, sheet, p.x + right, p.y + (corner <= 1 ? gain : -gain), out);
-      return true;
-    },
-    onSheet,
-  };
 }
 
 function stepSizes(layout: Layout, photos: number): Float64Array {
@@ -150,7 +89,7 @@ function priorList({ photos, ruler, heightSigma }: AdjustInput, layout: Layout, 
   const priors: [number, number, number][] = [
     [0, 0, focal],
     [1, 0, 0.05],
-    [2, 0, 0.01],
+    [2, 0, 0.006],
     [3, 0, 3e-4],
     [4, 0, 3e-4],
     ruler ? [5, ruler.x / BAR_X, spread / BAR_X] : [5, 1, 0.003],
@@ -162,7 +101,7 @@ function priorList({ photos, ruler, heightSigma }: AdjustInput, layout: Layout, 
   ];
   layout.sheets.forEach((_, i) => {
     const at = SHARED + PER_SHEET * i;
-    priors.push([at + 3, 0, heightSigma], [at + 4, 0, heightSigma / 160], [at + 5, 0, heightSigma / 160]);
+    priors.push([at + 3, 0, heightSigma], [at + 4, 0, heightSigma / 300], [at + 5, 0, heightSigma / 300]);
   });
   photos.forEach(({ width, height }, i) => {
     const at = SHARED + PER_SHEET * layout.sheets.length + PER_PHOTO * i;
@@ -228,98 +167,4 @@ function huberPairs(residuals: Float64Array, out: Float64Array, corners: number)
     out[2 * i] = weight;
     out[2 * i + 1] = weight;
   }
-}
-
-/** Chains the photos through the sheets they share, starting from the photo that shows most markers. */
-function startValues(input: AdjustInput, layout: Layout, focal: number): Float64Array | undefined {
-  const { photos, paper } = input;
-  const q = new Float64Array(layout.size);
-  q[5] = input.ruler ? input.ruler.x / BAR_X : 1;
-  q[6] = input.ruler ? input.ruler.y / BAR_Y : 1;
-  const known = new Map<number, readonly [number, number, number]>([[layout.sheets[0]!, [0, 0, 0]]]);
-  const waiting = new Set(photos.keys());
-  while (waiting.size > 0) {
-    const next = [...waiting].find((i) => sheetsOf(photos[i]!).some((sheet) => known.has(sheet)));
-    if (next === undefined) return undefined;
-    waiting.delete(next);
-    const photo = photos[next]!;
-    writeSheets(q, layout, known);
-    const pose = photoPose(photo, q, layout, known, focal);
-    if (!pose) return undefined;
-    const at = SHARED + PER_SHEET * layout.sheets.length + PER_PHOTO * next;
-    q.set(
-      [(photo.width - 1) / 2, (photo.height - 1) / 2, ...rotationVector(pose.rotation), ...pose.translation],
-      at,
-    );
-    const camera = layout.camera(q, next);
-    for (const sheet of sheetsOf(photo)) {
-      const place = known.has(sheet) ? undefined : sheetPlace(photo, camera, sheet, paper);
-      if (place) known.set(sheet, place);
-    }
-  }
-  writeSheets(q, layout, known);
-  return known.size === layout.sheets.length ? q : undefined;
-}
-
-const sheetsOf = ({ markers }: PhotoMarkers) => [
-  ...new Set(markers.map((marker) => Math.floor(marker.id / MARKERS_PER_SHEET))),
-];
-
-function writeSheets(q: Float64Array, layout: Layout, known: ReadonlyMap<number, readonly number[]>): void {
-  layout.sheets.forEach((sheet, i) => {
-    const place = known.get(sheet);
-    if (place) q.set(place, SHARED + PER_SHEET * i);
-  });
-}
-
-function photoPose(
-  photo: PhotoMarkers,
-  q: Float64Array,
-  layout: Layout,
-  known: ReadonlyMap<number, unknown>,
-  focal: number,
-): PlanePose | undefined {
-  const plane: number[] = [];
-  const image: number[] = [];
-  const world = new Float64Array(3);
-  for (const { id, corners } of photo.markers) {
-    if (!known.has(Math.floor(id / MARKERS_PER_SHEET))) continue;
-    for (let corner = 0; corner < 4; corner++) {
-      layout.corner(q, { marker: id, corner }, world);
-      plane.push(world[0]!, world[1]!);
-      image.push((corners[corner]!.x - (photo.width - 1) / 2) / focal);
-      image.push((corners[corner]!.y - (photo.height - 1) / 2) / focal);
-    }
-  }
-  return poseFromPlane(plane, image);
-}
-
-/** Rigid fit of a sheet's corners to where the photo sees them on the plane. */
-function sheetPlace(photo: PhotoMarkers, camera: Camera, sheet: number, paper: Paper) {
-  const { width, height } = PAPER[paper];
-  const out = new Float64Array(2);
-  let [n, mx, my, mu, mv] = [0, 0, 0, 0, 0];
-  const pairs: number[][] = [];
-  for (const { id, corners } of photo.markers) {
-    if (Math.floor(id / MARKERS_PER_SHEET) !== sheet) continue;
-    for (let corner = 0; corner < 4; corner++) {
-      if (!toPlane(camera, corners[corner]!.x, corners[corner]!.y, 0, out)) return undefined;
-      const p = markerCorner(paper, id % MARKERS_PER_SHEET, corner);
-      const pair = [p.x - width / 2, p.y - height / 2, out[0]!, out[1]!];
-      pairs.push(pair);
-      n++;
-      mu += pair[0]!;
-      mv += pair[1]!;
-      mx += pair[2]!;
-      my += pair[3]!;
-    }
-  }
-  let [dot, cross] = [0, 0];
-  for (const [u, v, x, y] of pairs as [number, number, number, number][]) {
-    dot += (u - mu / n) * (x - mx / n) + (v - mv / n) * (y - my / n);
-    cross += (u - mu / n) * (y - my / n) - (v - mv / n) * (x - mx / n);
-  }
-  const angle = Math.atan2(cross, dot);
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return [(mx - cos * mu + sin * mv) / n, (my - sin * mu - cos * mv) / n, angle] as const;
 }

@@ -56,7 +56,7 @@ function differing(curves: readonly (readonly PlanePoint[])[]): (readonly PlaneP
 }
 
 /** Turning beyond one full turn, radians, counted over 20 mm chords: writing wiggles, an outline does not. */
-function excessTurn(curve: readonly PlanePoint[]): number {
+export function excessTurn(curve: readonly PlanePoint[]): number {
   const n = curve.length;
   let total = 0;
   for (let i = 0; i + 20 <= n; i += 10) {

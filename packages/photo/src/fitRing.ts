@@ -5,8 +5,10 @@ import {
   contactPoint,
   crossingPoint,
   headingNear,
+  nearestOn,
   offsetFrom,
   type Primitive,
+  shift,
 } from './primitive.ts';
 
 /** Points to fit, in the order of the path; `row` tells where along the path each was measured. */
@@ -150,7 +152,7 @@ function assemble(data: RingData, parts: readonly RingPart[], owner: Int32Array,
   parts.forEach((part, p) => {
     if (part.kind === 'line') normal[(3 * p + 2) * (n + 1)] = 1e12;
     for (let k = 0; k < 3; k++) normal[(3 * p + k) * (n + 1)]! += [1e-6, 1e-3, 1e3][k]!;
-    if (part.joint === 'tangent') addContact(parts, moved, p, normal, gradient);
+    if (part.joint === 'tangent' && parts.length > 1) addContact(parts, moved, p, normal, gradient);
   });
   return { normal, gradient, derivatives, residuals, weights };
 }
@@ -181,12 +183,6 @@ function addContact(
     gradient[i]! += weight * di * gap;
     for (const [j, dj] of entries) normal[i * n + j]! += weight * di * dj;
   }
-}
-
-/** One of a primitive's three unknowns moved: 0 sideways to the left (mm), 1 heading (rad), 2 curvature (1/mm). */
-export function shift(p: Primitive, unknown: number, by: number): Primitive {
-  if (unknown === 0) return { ...p, x: p.x - by * Math.sin(p.heading), y: p.y + by * Math.cos(p.heading) };
-  return unknown === 1 ? { ...p, heading: p.heading + by } : { ...p, curvature: p.curvature + by };
 }
 
 /** All unknowns moved by a step, three a part. */
@@ -225,6 +221,7 @@ export function verticesOf(
   for (let p = 0; p < parts.length; p++) {
     const before = parts[(p + parts.length - 1) % parts.length]!;
     const part = parts[p]!;
+    if (parts.length === 1) return [nearestOn(part.primitive, near[0]!.x, near[0]!.y)];
     const point =
       part.joint === 'tangent'
         ? contactPoint(before.primitive, part.primitive, near[p]!)
@@ -244,8 +241,9 @@ function place(data: RingData, parts: readonly RingPart[]): Ring | undefined {
   const placed: RingPart[] = [];
   for (let p = 0; p < parts.length; p++) {
     const next = (p + 1) % parts.length;
-    const length = (rows[next]! - rows[p]! + 2 * data.rows) % data.rows;
-    if (!(length >= 1) || length > data.rows * 0.93) return undefined;
+    const whole = parts.length === 1;
+    const length = whole ? data.rows : (rows[next]! - rows[p]! + 2 * data.rows) % data.rows;
+    if (!(length >= 1) || (!whole && length > data.rows * 0.93)) return undefined;
     const middle = pointAtRow(data, rows[p]! + length / 2);
     const { primitive } = parts[p]!;
     const d = offsetFrom(primitive, middle.x, middle.y);

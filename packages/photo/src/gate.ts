@@ -188,6 +188,8 @@ export function checkAdjustment({ residualPx, tapes }: Adjustment): Checked {
   return { questions };
 }
 
+/** More of the outline than this under the sheets is guesswork. */
+const MOST_HIDDEN = 0.12;
 const LEAST_SUPPORT = 0.85;
 const FULL_SUPPORT = 0.97;
 const LEAST_INLIERS = 0.8;
@@ -196,6 +198,11 @@ const GOOD_INLIERS = 0.92;
 const FLAT_SCATTER = 0.3;
 
 export function checkFit({ fit, support, inliers }: OutlineFit, { parallel, hidden }: Ink): Checked {
+  if (hidden > MOST_HIDDEN)
+    return {
+      refusal: { code: 'INK_INCOMPLETE', support: 1 - hidden, least: 1 - MOST_HIDDEN },
+      questions: [],
+    };
   if (support < LEAST_SUPPORT) {
     return { refusal: { code: 'INK_INCOMPLETE', support, least: LEAST_SUPPORT }, questions: [] };
   }
@@ -203,7 +210,7 @@ export function checkFit({ fit, support, inliers }: OutlineFit, { parallel, hidd
     return { refusal: { code: 'FIT_POOR', inliers, least: LEAST_INLIERS }, questions: [] };
   const questions: TraceQuestion[] = [];
   if (parallel) questions.push({ code: 'PARALLEL_LINE', offset: parallel.offset, share: parallel.share });
-  if (support < FULL_SUPPORT || hidden > 0.05) questions.push({ code: 'INK_PARTLY_SEEN', support, hidden });
+  if (support < FULL_SUPPORT || hidden > 0.02) questions.push({ code: 'INK_PARTLY_SEEN', support, hidden });
   if (inliers < GOOD_INLIERS) questions.push({ code: 'INK_SCATTERED', inliers });
   if (fit.scale > FLAT_SCATTER) questions.push({ code: 'FILM_NOT_FLAT', scatter: fit.scale });
   return { questions };

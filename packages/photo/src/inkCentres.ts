@@ -5,6 +5,8 @@ import type { PlanePoint } from './planeGrid.ts';
 
 /** A measured point of the ink's centre line. */
 export interface InkPoint extends PlanePoint {
+  /** Height of the film there above the sheets' plane, mm; 0 where one photo alone cannot tell. */
+  readonly z: number;
   /** Index of the photo it was measured in. */
   readonly photo: number;
   /** Pixel it was seen at. */
@@ -23,6 +25,8 @@ export interface InkPoint extends PlanePoint {
 
 const REACH = 6;
 const STEP = 0.15;
+/** A sheet nearer than this spoils the background, mm. */
+const CLEAR = 3;
 /** Background is read this far from the ink's middle, mm. */
 const SIDE = [2.4, 4.6] as const;
 
@@ -46,15 +50,16 @@ export function inkCentres(
   const profile = new Float64Array(2 * Math.round(REACH / STEP) + 1);
   const pixel = new Float64Array(2);
   path.forEach((p, i) => {
-    if (covered(p.x, p.y)) return;
     const normal = normals[i]!;
+    const beside = (d: number) => covered(p.x + d * normal.x, p.y + d * normal.y);
+    if (beside(0) || beside(CLEAR) || beside(-CLEAR)) return;
     if (!readProfile(image, camera, p, normal, profile, pixel)) return;
     const found = centreOf(profile);
     if (!found) return;
     const x = p.x + found.offset * normal.x;
     const y = p.y + found.offset * normal.y;
     project(camera, x, y, 0, pixel);
-    const at = { photo, px: pixel[0]!, py: pixel[1]!, row: i, nx: normal.x, ny: normal.y };
+    const at = { z: 0, photo, px: pixel[0]!, py: pixel[1]!, row: i, nx: normal.x, ny: normal.y };
     points.push({ x, y, ...at, width: found.width, contrast: found.contrast });
   });
   return points;

@@ -1,6 +1,6 @@
 import { type Camera, project } from './camera.ts';
+import { resampleClosed, smoothClosed } from './closedCurve.ts';
 import { type GreyImage, sampleAt } from './image.ts';
-import { resampleClosed, smoothClosed } from './inkRegion.ts';
 import type { PlanePoint } from './planeGrid.ts';
 
 /** The plane around a curve, straightened: `rows` profiles across it, each of `width` samples `step` mm apart. */

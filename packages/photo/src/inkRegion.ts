@@ -1,3 +1,4 @@
+import { convexHull, resampleClosed, smoothClosed } from './closedCurve.ts';
 import { components, distanceTo, localContrast, outerBoundary } from './morphology.ts';
 import type { PlaneGrid, PlanePoint } from './planeGrid.ts';
 
@@ -15,6 +16,8 @@ export interface RegionCandidate {
 const LINE_WINDOW = 9;
 /** Gaps in the ink that are bridged are twice these, mm. */
 const BRIDGES = [1.7, 4, 8, 14];
+/** Tried only when those enclose nothing: glare that swallows the line. */
+const WIDE_BRIDGES = [30, 60];
 /** Local contrast above which a cell may be ink. */
 const LEVELS = [0.42, 0.28, 0.18, 0.11];
 /** Letters and ticks that touch the line leave no notch narrower than twice this; but an inward corner needs little, mm. */
@@ -44,18 +47,50 @@ export function inkRegions(
   const contrast = localContrast(seen, fine.columns, fine.rows, Math.round(LINE_WINDOW / 2 / fine.step));
   for (let k = 0; k < contrast.length; k++) if (covered[k]) contrast[k] = 0;
   const grid = coarser(fine);
-  const dark = pool(contrast, fine, grid, true);
-  const reached = pool(seen, fine, grid, false);
+  const scene: Scene = {
+    grid,
+    dark: pool(contrast, fine, grid, true),
+    seen: pool(seen, fine, grid, false),
+    covered: pool(covered, fine, grid, true),
+  };
   const candidates: RegionCandidate[] = [];
-  for (const level of LEVELS) {
-    const distance = distanceTo(inkCells(dark, grid, level), grid.columns, grid.rows);
-    for (const bridge of BRIDGES)
-      candidates.push(...enclosed(distance, reached, dark, grid, bridge, candidates));
-    if (candidates.some((c) => c.darkness > DARK_ENOUGH)) break;
+  for (const [bridges, levels] of [
+    [BRIDGES, LEVELS],
+    [WIDE_BRIDGES, LEVELS.slice(0, 3)],
+  ] as const) {
+    for (const level of levels) {
+      const ink = inkCells(scene.dark, grid, level);
+      for (const walls of [false, true]) {
+        const distance = distanceTo(walls ? either(ink, scene.covered) : ink, grid.columns, grid.rows);
+        const toInk = walls ? distanceTo(ink, grid.columns, grid.rows) : undefined;
+        for (const bridge of bridges)
+          candidates.push(...enclosed(scene, distance, toInk, bridge, candidates));
+        if (candidates.some((c) => c.darkness > DARK_ENOUGH)) return ranked(candidates);
+      }
+    }
+    if (candidates.length > 0) break;
   }
-  const value = (c: RegionCandidate) => Math.min(c.darkness, 0.55) * c.area ** 0.08;
-  return distinct(candidates.sort((a, b) => value(b) - value(a))).slice(0, 6);
+  return ranked(candidates);
 }
+
+function ranked(candidates: readonly RegionCandidate[]): RegionCandidate[] {
+  const value = (c: RegionCandidate) => Math.min(c.darkness, 0.55) * c.area ** 0.08;
+  return distinct([...candidates].sort((a, b) => value(b) - value(a))).slice(0, 6);
+}
+
+/** The window on the coarse grid, one byte a cell. */
+interface Scene {
+  readonly grid: PlaneGrid;
+  readonly dark: Uint8Array;
+  readonly seen: Uint8Array;
+  readonly covered: Uint8Array;
+}
+
+const either = (a: Uint8Array, b: Uint8Array) => {
+  const out = Uint8Array.from(a);
+  for (let k = 0; k < out.length; k++) if (b[k]) out[k] = 1;
+  return out;
+};
 
 function coarser({ x, y, step, columns, rows }: PlaneGrid): PlaneGrid {
   return { x: x + step / 2, y: y + step / 2, step: 2 * step, columns: columns >> 1, rows: rows >> 1 };
@@ -85,15 +120,18 @@ function inkCells(contrast: Uint8Array, { columns, rows, step }: PlaneGrid, leve
   return ink;
 }
 
-/** Regions farther than `bridge` from all ink that neither reach the rim nor the photo's edge. */
+/**
+ * Regions farther than `bridge` from all walls that neither reach the rim nor the photo's edge. With `toInk`
+ * given, sheets were walls too, and the stretches of the boundary that follow them are cut straight across.
+ */
 function enclosed(
+  scene: Scene,
   distance: Uint16Array,
-  seen: Uint8Array,
-  contrast: Uint8Array,
-  grid: PlaneGrid,
+  toInk: Uint16Array | undefined,
   bridge: number,
   known: readonly RegionCandidate[],
 ): RegionCandidate[] {
+  const { grid, seen } = scene;
   const { columns, rows, step } = grid;
   const reach = (3 * bridge) / step;
   const free = new Uint8Array(distance.length);
@@ -106,12 +144,29 @@ function enclosed(
     if (open.has(label) || cells * step * step < LEAST_AREA) continue;
     const area = cells * step * step;
     if (known.some((c) => Math.abs(c.area - area) < 0.006 * area && c.darkness > DARK_ENOUGH)) continue;
-    const curves = regionCurves(labels, label, box, grid, bridge);
+    const raw = regionCurves(labels, label, box, grid, bridge);
+    const curves = toInk ? raw.map((curve) => acrossSheets(curve, toInk, grid, bridge)) : raw;
     if (curves.some((curve) => curve.length < 60)) continue;
-    const darkness = Math.max(...curves.map((curve) => darknessUnder(curve, contrast, grid)));
+    const darkness = Math.max(...curves.map((curve) => darknessUnder(curve, scene)));
     found.push({ curves, darkness, area });
   }
   return found;
+}
+
+/** Leaves out the stretches far from ink, which follow a sheet's edge, and closes the curve straight across. */
+function acrossSheets(
+  curve: readonly PlanePoint[],
+  toInk: Uint16Array,
+  grid: PlaneGrid,
+  bridge: number,
+): PlanePoint[] {
+  const near = (3 * (bridge + 6)) / grid.step;
+  const kept = curve.filter(({ x, y }) => {
+    const i = Math.round((x - grid.x) / grid.step);
+    const j = Math.round((y - grid.y) / grid.step);
+    return toInk[j * grid.columns + i]! <= near;
+  });
+  return kept.length < curve.length / 4 ? [] : smoothClosed(resampleClosed(kept, 2), 2);
 }
 
 /** The region's outer boundary, holes ignored, notches of handwriting bridged, moved out onto the ink. */
@@ -135,7 +190,7 @@ function regionCurves(
   }
   const near = distanceTo(inside, columns, rows);
   const cells = new Uint8Array(near.length);
-  return CLOSINGS.map((closing) => {
+  const curves = CLOSINGS.map((closing) => {
     const grow = (3 * (closing + bridge)) / step;
     for (let k = 0; k < cells.length; k++) cells[k] = near[k]! <= grow ? 0 : 1;
     const depth = distanceTo(cells, columns, rows);
@@ -146,35 +201,28 @@ function regionCurves(
     }));
     return boundary.length < 8 ? [] : smoothClosed(resampleClosed(boundary, 2), 4);
   });
+  const hull = convexHull(curves[0]!);
+  return [...curves, hull.length < 3 ? [] : smoothClosed(resampleClosed(hull, 2), 4)];
 }
 
-/** Mean over the curve of the darkest cell within 4 mm across it. */
-function darknessUnder(curve: readonly PlanePoint[], contrast: Uint8Array, grid: PlaneGrid): number {
-  let sum = 0;
+/** Mean over the uncovered curve of the darkest cell within 4 mm across it. */
+function darknessUnder(curve: readonly PlanePoint[], { dark, covered, grid }: Scene): number {
+  let [sum, count] = [0, 0];
   const reach = Math.round(4 / grid.step);
   for (let k = 0; k < curve.length; k += 2) {
     const i = Math.round((curve[k]!.x - grid.x) / grid.step);
     const j = Math.round((curve[k]!.y - grid.y) / grid.step);
+    if (covered[j * grid.columns + i]) continue;
     let most = 0;
     for (let b = Math.max(0, j - reach); b <= Math.min(grid.rows - 1, j + reach); b++) {
       for (let a = Math.max(0, i - reach); a <= Math.min(grid.columns - 1, i + reach); a++) {
-        most = Math.max(most, contrast[b * grid.columns + a]!);
+        most = Math.max(most, dark[b * grid.columns + a]!);
       }
     }
     sum += Math.min(most, 150);
+    count++;
   }
-  return sum / (255 * Math.ceil(curve.length / 2));
-}
-
-/** Signed area by the shoelace sum, mm²; anticlockwise positive. @source sources.md#bourke-1988 */
-export function enclosedArea(curve: readonly PlanePoint[]): number {
-  let twice = 0;
-  let from = curve.at(-1)!;
-  for (const to of curve) {
-    twice += from.x * to.y - to.x * from.y;
-    from = to;
-  }
-  return twice / 2;
+  return count < curve.length / 6 ? 0 : sum / (255 * count);
 }
 
 /** Drops candidates that nearly repeat a better one. */
@@ -187,42 +235,4 @@ function distinct(candidates: readonly RegionCandidate[]): RegionCandidate[] {
     if (!again) kept.push(candidate);
   }
   return kept;
-}
-
-/** Points at equal spacing (about `spacing` mm) along a closed polyline. */
-export function resampleClosed(points: readonly PlanePoint[], spacing: number): PlanePoint[] {
-  const n = points.length;
-  const lengths = points.map((p, i) =>
-    Math.hypot(points[(i + 1) % n]!.x - p.x, points[(i + 1) % n]!.y - p.y),
-  );
-  const total = lengths.reduce((sum, length) => sum + length, 0);
-  const count = Math.max(8, Math.round(total / spacing));
-  const out: PlanePoint[] = [];
-  let [edge, before] = [0, 0];
-  for (let k = 0; k < count; k++) {
-    const at = (k * total) / count;
-    while (edge < n - 1 && before + lengths[edge]! < at) before += lengths[edge++]!;
-    const t = lengths[edge]! > 0 ? (at - before) / lengths[edge]! : 0;
-    const p = points[edge]!;
-    const q = points[(edge + 1) % n]!;
-    out.push({ x: p.x + t * (q.x - p.x), y: p.y + t * (q.y - p.y) });
-  }
-  return out;
-}
-
-/** Gaussian smoothing round a closed polyline; `sigma` in points. */
-export function smoothClosed(points: readonly PlanePoint[], sigma: number): PlanePoint[] {
-  const n = points.length;
-  const reach = Math.ceil(3 * sigma);
-  const kernel = Array.from({ length: 2 * reach + 1 }, (_, k) => Math.exp(-0.5 * ((k - reach) / sigma) ** 2));
-  const total = kernel.reduce((sum, value) => sum + value, 0);
-  return points.map((_, i) => {
-    let [x, y] = [0, 0];
-    for (let k = -reach; k <= reach; k++) {
-      const p = points[(i + k + n * 4) % n]!;
-      x += kernel[k + reach]! * p.x;
-      y += kernel[k + reach]! * p.y;
-    }
-    return { x: x / total, y: y / total };
-  });
 }

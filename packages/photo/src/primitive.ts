@@ -105,3 +105,9 @@ export function crossingPoint(a: Primitive, b: Primitive, near: PlanePoint): Pla
   }
   return undefined;
 }
+
+/** One of a primitive's three unknowns moved: 0 sideways to the left (mm), 1 heading (rad), 2 curvature (1/mm). */
+export function shift(p: Primitive, unknown: number, by: number): Primitive {
+  if (unknown === 0) return { ...p, x: p.x - by * Math.sin(p.heading), y: p.y + by * Math.cos(p.heading) };
+  return unknown === 1 ? { ...p, heading: p.heading + by } : { ...p, curvature: p.curvature + by };
+}

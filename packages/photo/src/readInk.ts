@@ -5,7 +5,8 @@ import { findOutline, nearPath } from './findOutline.ts';
 import type { TraceRefusal } from './gate.ts';
 import type { GreyImage } from './image.ts';
 import { type InkPoint, inkCentres } from './inkCentres.ts';
-import type { InkPath } from './inkPath.ts';
+import { type InkPath, normalsOf } from './inkPath.ts';
+import { liftInk } from './liftInk.ts';
 import { type ParallelLine, parallelLine } from './parallelLine.ts';
 import type { PlanePoint } from './planeGrid.ts';
 import type { Paper } from './referenceSheet.ts';
@@ -24,6 +25,8 @@ export interface Ink {
   readonly support: number;
   /** Share of the path a sheet hides. */
   readonly hidden: number;
+  /** Standard deviation of the film's height that the photos leave unknown, mm. */
+  readonly heightLeft: number;
   /** A second line beside the one read, when nobody has said which is meant. */
   readonly parallel?: ParallelLine;
 }
@@ -79,27 +82,34 @@ export function measureInk(
   cover: SheetCover,
   heightSigma: number,
 ): Ink {
-  const points = images.flatMap((image, photo) => {
+  const measured = images.flatMap((image, photo) => {
     const camera = adjustment.cameras[photo]!;
     const own = nearPath(image, camera, path, photo === 0 && images.length === 1 ? 5 : 7.5, cover.covers);
     return inkCentres(image, camera, own, photo, cover.covers);
   });
-  points.sort((a, b) => a.row - b.row);
+  measured.sort((a, b) => a.row - b.row);
+  const { points, unknown } = liftInk(measured, path, adjustment, heightSigma);
+  const left = heightSigma * Math.sqrt(unknown);
   const centres = adjustment.cameras.map(cameraCentre);
   const variances = points.map(({ x, y, photo }) => {
     const [cx, cy, cz] = centres[photo]!;
     const slant = Math.hypot(x - cx, y - cy) / cz;
     const pixel = Math.hypot(x - cx, y - cy, cz) / adjustment.cameras[photo]!.focal;
-    return (0.25 * pixel) ** 2 + (heightSigma * slant) ** 2;
+    return (0.25 * pixel) ** 2 + (left * slant) ** 2;
   });
   const least = Math.min(...variances);
-  const hidden = path.filter((p) => cover.covers(p.x, p.y)).length;
+  const normals = normalsOf(path);
+  const hidden = path.filter(({ x, y }, i) => {
+    const { x: nx, y: ny } = normals[i]!;
+    return [-3, 0, 3].some((d) => cover.covers(x + d * nx, y + d * ny));
+  }).length;
   const rows = new Set(points.map((p) => p.row)).size;
   return {
     path,
     points,
     weights: Float64Array.from(variances, (v) => least / v),
-    support: rows / Math.max(1, path.length - hidden),
+    support: Math.min(1, rows / Math.max(1, path.length - hidden)),
     hidden: hidden / path.length,
+    heightLeft: left,
   };
 }

@@ -8,6 +8,7 @@ import { headingNear } from './primitive.ts';
 export function sweepOf(ring: Ring, p: number): number {
   const { primitive } = ring.parts[p]!;
   if (primitive.curvature === 0) return 0;
+  if (ring.parts.length === 1) return Math.sign(primitive.curvature) * 2 * Math.PI;
   const from = ring.vertices[p]!;
   const to = ring.vertices[(p + 1) % ring.vertices.length]!;
   const turn = headingNear(primitive, to.x, to.y) - headingNear(primitive, from.x, from.y);
@@ -74,10 +75,11 @@ export interface Frame extends PlanePoint {
   readonly direction: number;
 }
 
-/** The ring as an outline in a frame, anticlockwise as the ring runs. */
+/** The ring as an outline in a frame, anticlockwise as the ring runs. A single circle becomes two halves. */
 export function toOutline(ring: Ring, frame: Frame): Outline {
   const c = Math.cos(frame.direction);
   const s = Math.sin(frame.direction);
+  if (ring.parts.length === 1) return twoHalves(ring, frame);
   const segments = ring.parts.map((_, p): Segment => {
     const { x, y } = ring.vertices[(p + 1) % ring.vertices.length]!;
     const [dx, dy] = [x - frame.x, y - frame.y];
@@ -86,4 +88,20 @@ export function toOutline(ring: Ring, frame: Frame): Outline {
     return sweep === 0 ? { kind: 'line', to } : { kind: 'arc', to, bulge: Math.tan(sweep / 4) };
   });
   return { segments: segments as unknown as Outline['segments'] };
+}
+
+function twoHalves(ring: Ring, { x, y }: Frame): Outline {
+  const { primitive } = ring.parts[0]!;
+  const radius = 1 / Math.abs(primitive.curvature);
+  const bulge = Math.sign(primitive.curvature);
+  const [cx, cy] = [
+    primitive.x - Math.sin(primitive.heading) / primitive.curvature - x,
+    primitive.y + Math.cos(primitive.heading) / primitive.curvature - y,
+  ];
+  return {
+    segments: [
+      { kind: 'arc', to: { x: mm(cx + radius), y: mm(cy) }, bulge },
+      { kind: 'arc', to: { x: mm(cx - radius), y: mm(cy) }, bulge },
+    ],
+  };
 }

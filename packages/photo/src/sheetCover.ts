@@ -1,4 +1,4 @@
-import type { Layout } from './adjustmentProblem.ts';
+import type { Layout } from './adjustmentLayout.ts';
 import type { PlaneGrid, PlanePoint } from './planeGrid.ts';
 import { PAPER, type Paper } from './referenceSheet.ts';
 

@@ -136,7 +136,7 @@ export function tracePhotos(input: TraceInput): Result<Trace, TraceRefusal> {
   if (judged.refusal) return refuse(judged.refusal);
   if (watch.stage('uncertainty', 0)) return refuse({ code: 'STOPPED' });
   const questions = [...checked.questions, ...judged.questions];
-  return ok(composeTrace(input, images, adjustment, fit, questions, seen, watch));
+  return ok(composeTrace(images, adjustment, fit, questions, seen, watch));
 }
 
 const adjustInput = (
@@ -178,7 +178,6 @@ function stopwatch({ onProgress, shouldStop, clock }: TraceInput) {
 }
 
 function composeTrace(
-  input: TraceInput,
   images: readonly GreyImage[],
   adjustment: Adjustment,
   found: OutlineFit,
@@ -188,19 +187,19 @@ function composeTrace(
 ): Trace {
   const { fit, data, points } = found;
   const caution = cautionOf(adjustment.tapes);
-  const heightSigma = input.heightSigma ?? HEIGHT_SIGMA;
-  const sigma = ringUncertainty(fit, data, points, adjustment, heightSigma, caution);
+  const sigma = ringUncertainty(fit, data, points, adjustment, found.heightLeft, caution);
   const frame = frameOf(images[0]!, adjustment, found);
   const box = extent(fit, frame.direction);
   const lens = adjustment.cameras[0]!;
+  const edges = fit.parts.map(({ kind, joint, primitive }, p): TracedEdge => {
+    const radius = sigma.parts[p]!.radius;
+    const arc = radius === undefined ? {} : { radius: measure(1 / Math.abs(primitive.curvature), radius) };
+    return { kind, joint, sigma: mm(sigma.parts[p]!.edge), ...arc };
+  });
   watch.close();
   return {
     outline: toOutline(fit, frame),
-    edges: fit.parts.map(({ kind, joint, primitive }, p) => {
-      const radius = sigma.parts[p]!.radius;
-      const arc = radius === undefined ? {} : { radius: measure(1 / Math.abs(primitive.curvature), radius) };
-      return { kind, joint, sigma: mm(sigma.parts[p]!.edge), ...arc };
-    }),
+    edges: fit.parts.length === 1 ? [edges[0]!, edges[0]!] : edges,
     width: measure(box[2] - box[0], sigma.width),
     height: measure(box[3] - box[1], sigma.height),
     edgeSigma: mm(sigma.edge),

@@ -1,9 +1,9 @@
 import type { Adjustment } from './adjust.ts';
 import { cameraCentre, toPlane } from './camera.ts';
-import { type Ring, type RingData, type RingFit, shift, shiftParts, verticesOf } from './fitRing.ts';
+import { type Ring, type RingData, type RingFit, shiftParts, verticesOf } from './fitRing.ts';
 import type { InkPoint } from './inkCentres.ts';
 import { cholesky, substitute } from './leastSquares.ts';
-import { headingNear, nearestOn, offsetFrom } from './primitive.ts';
+import { headingNear, nearestOn, offsetFrom, shift } from './primitive.ts';
 import { extent, lengthOf, longestSide, sweepOf } from './ringShape.ts';
 
 export interface PartUncertainty {
@@ -53,33 +53,49 @@ export function ringUncertainty(
 /** Moves of the unknowns (three a part), one per independent cause of one standard deviation. */
 type Mode = Float64Array;
 
-/** sigma² tau N^-1: neighbours share their error, so a thousand points are not a thousand measurements. */
+/**
+ * sigma² tau N^-1: neighbours share their error, so a thousand points are not a thousand measurements; nor are
+ * three photos of the same wavering line three lines.
+ */
 function inkModes(fit: RingFit, data: RingData): Mode[] {
   const { inverse } = fit.system;
   const n = Math.sqrt(inverse.length);
-  const scale = fit.scale * Math.sqrt(correlationLength(fit, data));
+  const { scatter, correlation } = rowErrors(fit, data);
+  const factor = scatter * Math.sqrt(correlation);
   const lower = cholesky(
     inverse.map((value, i) => value + (i % (n + 1) === 0 ? 1e-18 : 0)),
     n,
   );
   if (!lower) return [];
   return Array.from({ length: n }, (_, k) =>
-    Float64Array.from({ length: n }, (_, i) => scale * lower[i * n + k]!),
+    Float64Array.from({ length: n }, (_, i) => factor * lower[i * n + k]!),
   );
 }
 
-/** (1 + rho) / (1 - rho) with the lag-one correlation rho of the residuals; 1 to 100. */
-function correlationLength(fit: RingFit, { weight }: RingData): number {
-  let [product, square] = [0, 0];
-  for (let i = 1; i < fit.residuals.length; i++) {
-    if (weight[i] === 0 || weight[i - 1] === 0) continue;
-    const a = Math.max(-3, Math.min(3, fit.residuals[i - 1]! / fit.scale));
-    const b = Math.max(-3, Math.min(3, fit.residuals[i]! / fit.scale));
-    product += a * b;
-    square += b * b;
+/**
+ * Residuals averaged row by row: their scatter, scaled as if each point of a row were independent, and the
+ * correlation length (1 + rho) / (1 - rho) from neighbouring rows, 1 to 100.
+ */
+function rowErrors(fit: RingFit, { row, rows, weight }: RingData): { scatter: number; correlation: number } {
+  const sums = new Float64Array(rows);
+  const counts = new Float64Array(rows);
+  for (let i = 0; i < row.length; i++) {
+    sums[row[i]!]! += weight[i]! * Math.max(-3, Math.min(3, fit.residuals[i]! / fit.scale));
+    counts[row[i]!]! += weight[i]!;
+  }
+  let [product, square, all, seen] = [0, 0, 0, 0];
+  for (let r = 0; r < rows; r++) {
+    const next = (r + 1) % rows;
+    if (counts[r] === 0) continue;
+    seen++;
+    all += counts[r]!;
+    const a = sums[r]! / counts[r]!;
+    square += a * a;
+    if (counts[next]! > 0) product += (a * sums[next]!) / counts[next]!;
   }
   const rho = Math.min(0.98, Math.max(0, product / Math.max(1e-9, square)));
-  return (1 + rho) / (1 - rho);
+  const scatter = fit.scale * Math.sqrt((square / Math.max(1, seen)) * (all / Math.max(1, seen)));
+  return { scatter, correlation: (1 + rho) / (1 - rho) };
 }
 
 /** How the unknowns answer when every point is displaced to the left: -N^-1 J'W dn. */
@@ -135,8 +151,8 @@ function cameraModes(
     const cameras = adjustment.cameras.map((_, i) => layout.camera(moved, i));
     modes.push(
       answerTo(fit, normals, (i, nx, ny) => {
-        const { x, y, px, py, photo } = points[i]!;
-        if (!toPlane(cameras[photo]!, px, py, 0, out)) return 0;
+        const { x, y, z, px, py, photo } = points[i]!;
+        if (!toPlane(cameras[photo]!, px, py, z, out)) return 0;
         return (factor * ((out[0]! - x) * nx + (out[1]! - y) * ny)) / SMALL;
       }),
     );
