@@ -64,6 +64,14 @@ test('the server has the demo in it, answers while it computes, and takes up the
   await Promise.all(long);
   const { status, body: plan } = await ask<Plan>(address, 'plan', { job: exampleJob, effort: 0 });
   expect([status, plan.format]).toEqual([200, 'panewright.plan']);
+
+  const sheets = await ask<{ files: { path: string; base64: string }[] }>(address, 'sheets', {
+    job: exampleJob,
+    effort: 0,
+    date: '2026-11-25',
+  });
+  const order = sheets.body.files.find(({ path }) => path.endsWith('.pdf'));
+  expect(Buffer.from(order!.base64, 'base64').subarray(0, 5).toString()).toBe('%PDF-');
   await kill();
 });
 

@@ -58,11 +58,13 @@ function publicNames(indexText) {
   return names;
 }
 
-export function guardCitations() {
+const SOURCES = () => filesBelow(['packages', 'apps', 'tests'], /\.tsx?$/);
+
+/** What is wrong with the citations of `files`: of all of them, where not told. */
+export function guardCitations(files = SOURCES()) {
   const problems = [];
-  const files = filesBelow(['packages', 'apps', 'tests'], /\.tsx?$/);
   const doors = new Map(
-    files
+    SOURCES()
       .filter(({ path }) => path.endsWith('/src/index.ts'))
       .map(({ path, text }) => [path.replace('index.ts', ''), publicNames(text())]),
   );

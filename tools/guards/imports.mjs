@@ -75,9 +75,12 @@ function problem(path, workspace, specifier) {
   return name.startsWith('@panewright/') ? ownProblem(path, workspace, specifier) : undefined;
 }
 
-export function guardImports() {
+const SOURCES = () => filesBelow(['packages', 'apps', 'tests', 'bench'], /\.tsx?$/);
+
+/** What is wrong with the imports of `files`: of all of them, where not told. */
+export function guardImports(files = SOURCES()) {
   const problems = [];
-  for (const file of filesBelow(['packages', 'apps', 'tests', 'bench'], /\.tsx?$/)) {
+  for (const file of files) {
     const workspace = workspaceOf(file.path);
     for (const specifier of importsOf(file.text())) {
       const why = problem(file.path, workspace, specifier);

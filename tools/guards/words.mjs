@@ -14,29 +14,28 @@ const REFUSED = [
 const EXEMPT = new Set(['tools/guards/words.mjs']);
 const BINARY = /\.(png|jpe?g|pdf|ttf|woff2?|wasm|ico|gz|zip)$/;
 
-export function guardWords() {
-  const listed = execFileSync('git', ['ls-files', '-z', '--cached', '--others', '--exclude-standard'], {
-    cwd: root,
-    maxBuffer: 1e8,
-  });
+/** What is wrong with the words of one file. */
+export function wordProblems(path, text) {
   const problems = [];
-  for (const path of listed.toString().split('\0')) {
-    if (path === '' || BINARY.test(path) || EXEMPT.has(path)) continue;
-    let text;
-    try {
-      text = readFileSync(at(path), 'utf8');
-    } catch {
-      continue;
-    }
-    for (const [pattern, what] of REFUSED) {
-      const match = pattern.exec(text);
-      if (match)
-        problems.push(
-          `${path}:${text.slice(0, match.index).split('\n').length}: “${match[0].trim()}” is ${what}`,
-        );
-    }
-    if (/(^|\/)utils?\.(ts|tsx|mjs)$/.test(path))
-      problems.push(`${path}: a file is named for its main export`);
+  for (const [pattern, what] of REFUSED) {
+    const match = pattern.exec(text);
+    if (!match) continue;
+    const line = text.slice(0, match.index).split('\n').length;
+    problems.push(`${path}:${line}: “${match[0].trim()}” is ${what}`);
   }
+  if (/(^|\/)utils?\.(ts|tsx|mjs)$/.test(path)) problems.push(`${path}: a file is named for its main export`);
   return problems;
+}
+
+export function guardWords() {
+  const list = ['ls-files', '-z', '--cached', '--others', '--exclude-standard'];
+  const paths = execFileSync('git', list, { cwd: root, maxBuffer: 1e8 }).toString().split('\0');
+  return paths.flatMap((path) => {
+    if (path === '' || BINARY.test(path) || EXEMPT.has(path)) return [];
+    try {
+      return wordProblems(path, readFileSync(at(path), 'utf8'));
+    } catch {
+      return []; // listed, but taken away
+    }
+  });
 }
