@@ -79,7 +79,7 @@ export function statistics(
 /** Below this share a reading counts as unchecked: its residual is rounding. */
 export const LEAST_CHECKED = 1e-6;
 
-/** gᵀ C g: the variance of a quantity whose derivatives by the parameters are g. */
+/** gᵀ C g: the variance of a quantity whose derivatives by the parameters are g. @source sources.md#ghilani (propagation of variance) */
 export function quadratic(covariance: Float64Array, gradient: ArrayLike<number>): number {
   const size = gradient.length;
   let sum = 0;

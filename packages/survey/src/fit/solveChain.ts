@@ -65,6 +65,8 @@ export function assignPoints(edges: readonly Edge[], points: FitPoints, hint?: I
   });
 }
 
+const NO_ROWS = new Float64Array(0);
+
 /** Residuals (robustly bent) of all points and any radii known, with derivatives by the free unknowns. */
 function evaluator(
   points: FitPoints,
@@ -78,7 +80,9 @@ function evaluator(
   const count = points.x.length;
   const rows = count + radii.length;
   const { size } = layout;
-  const nowhere = { residuals: new Float64Array(1).fill(Number.NaN), jacobian: new Float64Array(0) };
+  // One set of rows serves every step: derivatives are asked for only where the solver has settled.
+  const [all, freeOnly] = [new Float64Array(rows * size), new Float64Array(rows * closure.free.length)];
+  const nowhere = { residuals: new Float64Array(1).fill(Number.NaN), jacobian: NO_ROWS };
   return (unknowns: Float64Array, derivatives: boolean): Evaluation => {
     const full = filled(unknowns, closure, near);
     if (!close(full, layout, closure)) return nowhere;
@@ -86,7 +90,7 @@ function evaluator(
     const gone = edges.some(({ length, curvature }) => !(length > 0) || Math.abs(curvature * length) > 6.4);
     if (gone) return nowhere;
     const residuals = new Float64Array(rows);
-    const jacobian = derivatives ? new Float64Array(rows * size) : new Float64Array(0);
+    const jacobian = derivatives ? all : NO_ROWS;
     const slopes = derivatives ? stateSlopes(edges, layout) : [];
     pointRows(points, assigned, layout, scale, edges, slopes, residuals, jacobian);
     radii.forEach(({ edge, radius, sigma }, k) => {
@@ -96,7 +100,7 @@ function evaluator(
       jacobian[(count + k) * size + layout.curvature[edge]!] = -Math.sign(curvature) / curvature ** 2 / sigma;
     });
     if (!derivatives) return { residuals, jacobian };
-    const reduced = reduce(jacobian, rows, layout, closure, slopes);
+    const reduced = reduce(jacobian, rows, layout, closure, slopes, freeOnly);
     return reduced ? { residuals, jacobian: reduced } : nowhere;
   };
 }
@@ -117,11 +121,12 @@ export function reduce(
   layout: Layout,
   closure: Closure,
   slopes: readonly Float64Array[],
+  into?: Float64Array,
 ): Float64Array | undefined {
   const follow = dependence(slopes, layout, closure);
   if (!follow) return undefined;
   const { dependent, free } = closure;
-  const reduced = new Float64Array(rows * free.length);
+  const reduced = into ?? new Float64Array(rows * free.length);
   for (let row = 0; row < rows; row++) {
     const [from, to] = [row * layout.size, row * free.length];
     for (let f = 0; f < free.length; f++) reduced[to + f] = jacobian[from + free[f]!]!;
