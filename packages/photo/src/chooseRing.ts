@@ -7,6 +7,8 @@ import { startRing, wholeCircle } from './startRing.ts';
 
 /** A side is an arc only when its rise over the chord exceeds this, mm. */
 const LEAST_RISE = 1;
+/** A path cut into more pieces than this is no pattern: writing, or a grid. */
+const MOST_PARTS = 28;
 /** Price of a part, in the units of the misfit below. */
 const PRICE = { line: 8, arc: 11, bend: 5, sharp: 1 } as const;
 /** An arc no longer than this turns a corner; no lens or fold can feign it, so it is cheap, mm. */
@@ -31,6 +33,7 @@ export function chooseRing(
   let best: { ring: RingFit; cost: number } | undefined;
   for (const variance of [3, 1]) {
     const pieces = cutIntoPieces(path, weights, { variance, linePrice: 10, arcPrice: 13 });
+    if (pieces.length > MOST_PARTS) continue;
     const ring = startRing(thin, path, pieces);
     if (!ring) continue;
     const found = settle(thin, ring);

@@ -18,6 +18,7 @@ export {
 export {
   type LineChoice,
   type Measure,
+  type TappedLine,
   type Trace,
   type TracedEdge,
   type TraceInput,

@@ -5,13 +5,14 @@ import { findOutline, nearPath } from './findOutline.ts';
 import type { TraceRefusal } from './gate.ts';
 import type { GreyImage } from './image.ts';
 import { type InkPoint, inkCentres } from './inkCentres.ts';
-import { type InkPath, normalsOf } from './inkPath.ts';
+import { followInk, type InkPath, normalsOf } from './inkPath.ts';
 import { liftInk } from './liftInk.ts';
 import { type ParallelLine, parallelLine } from './parallelLine.ts';
 import type { PlanePoint } from './planeGrid.ts';
 import type { Paper } from './referenceSheet.ts';
 import { type SheetCover, sheetCover } from './sheetCover.ts';
-import type { LineChoice } from './tracePhotos.ts';
+import { snapToInk } from './snapToInk.ts';
+import type { LineChoice, TappedLine } from './tracePhotos.ts';
 
 /** The ink of all photos, measured on one common path. */
 export interface Ink {
@@ -34,6 +35,7 @@ export interface Ink {
 export interface InkOptions {
   readonly paper?: Paper;
   readonly line?: LineChoice;
+  readonly taps?: TappedLine;
   readonly heightSigma?: number;
 }
 
@@ -51,19 +53,49 @@ export function readInk(
   options: InkOptions,
 ): Result<Ink, TraceRefusal> {
   const cover = sheetCover(adjustment.layout, adjustment.unknowns, options.paper ?? 'A4');
-  let best: { path: InkPath; photo: number } | undefined;
+  const best = options.taps
+    ? tappedPath(images, adjustment, cover, options.taps)
+    : clearestPath(images, adjustment, cover);
+  if (!best || best.path.support < 0.6) return refuse({ code: 'NO_INK_LINE' });
+  let { curve } = best.path;
+  const camera = adjustment.cameras[best.photo]!;
+  const beside = parallelLine(images[best.photo]!, camera, curve, cover.covers);
+  if (beside && !options.taps && wanted(options.line, beside) === 'other') curve = beside.curve;
+  const ink = measureInk(images, adjustment, curve, cover, options.heightSigma ?? 0.7);
+  return ok(beside && !options.line && !options.taps ? { ...ink, parallel: beside } : ink);
+}
+
+interface FoundPath {
+  readonly path: InkPath;
+  readonly photo: number;
+}
+
+function clearestPath(
+  images: readonly GreyImage[],
+  adjustment: Adjustment,
+  cover: SheetCover,
+): FoundPath | undefined {
+  let best: FoundPath | undefined;
   for (let photo = 0; photo < images.length; photo++) {
     const path = findOutline(images[photo]!, adjustment.cameras[photo]!, cover);
     if (path && (!best || worth(path) > worth(best.path))) best = { path, photo };
     if (best && worth(best.path) > CLEAR) break;
   }
-  if (!best || best.path.support < 0.6) return refuse({ code: 'NO_INK_LINE' });
-  let { curve } = best.path;
-  const camera = adjustment.cameras[best.photo]!;
-  const beside = parallelLine(images[best.photo]!, camera, curve, cover.covers);
-  if (beside && wanted(options.line, beside) === 'other') curve = beside.curve;
-  const ink = measureInk(images, adjustment, curve, cover, options.heightSigma ?? 0.7);
-  return ok(beside && !options.line ? { ...ink, parallel: beside } : ink);
+  return best;
+}
+
+/** Half width of the band about a hand-made path in which the ink is sought, mm. */
+const BY_HAND = 8;
+
+function tappedPath(
+  images: readonly GreyImage[],
+  adjustment: Adjustment,
+  cover: SheetCover,
+  { photo, points }: TappedLine,
+): FoundPath | undefined {
+  const [image, camera] = [images[photo], adjustment.cameras[photo]];
+  const curve = image && camera && snapToInk(image, camera, cover, points);
+  return curve && { photo, path: followInk(image, camera, curve, BY_HAND, cover.covers) };
 }
 
 const worth = (path: InkPath) => path.score * path.support ** 2;

@@ -74,6 +74,29 @@ describe.each([
   });
 });
 
+// Oracle: the truth of 07_hard. Taps are pixels read off the picture by eye, on or within a few pixels of the line.
+test('six points tapped on the line, in either sense, give the same outline as looking for it', () => {
+  const truth = readTruth('07_hard');
+  const points = [
+    [620, 720],
+    [1300, 650],
+    [2330, 600],
+    [2410, 1200],
+    [1700, 1525],
+    [700, 1552],
+  ].map(([x, y]) => ({ x: x!, y: y! }));
+  for (const order of [points, [...points].reverse()]) {
+    const result = tracePhotos({
+      ...input('07_hard', readPhoto('07_hard')),
+      taps: { photo: 0, points: order },
+    });
+    if (!result.ok) throw new Error(JSON.stringify(result.refusal));
+    expect(result.value.edges.length).toBe(truth.outline.segments.length);
+    const errors = edgeErrors(outlinePoints(result.value.outline), truePoints(truth));
+    expect(errors[Math.floor(0.95 * errors.length)]).toBeLessThan(0.8);
+  }
+});
+
 describe('what is refused', () => {
   const photo = readPhoto('01_easy');
 

@@ -26,6 +26,12 @@ export interface TracePhoto {
   readonly focalLength35?: number;
 }
 
+/** Points on the ink in the order they follow one another round it, px of one photo (counted from 0). */
+export interface TappedLine {
+  readonly photo: number;
+  readonly points: readonly { readonly x: number; readonly y: number }[];
+}
+
 export type LineChoice = 'darkest' | 'inner' | 'outer';
 export type TraceStage = 'markers' | 'adjustment' | 'ink' | 'fit' | 'uncertainty';
 
@@ -41,6 +47,8 @@ export interface TraceInput {
   readonly heightSigma?: number;
   /** Which of two parallel lines is meant; left out, the darkest is traced and the question is put. */
   readonly line?: LineChoice;
+  /** The line shown by hand: points tapped on it in one photo, in order; left out, it is looked for. */
+  readonly taps?: TappedLine;
   readonly onProgress?: (stage: TraceStage, photo: number) => void;
   /** Asked between steps; true ends the work with the refusal STOPPED. */
   readonly shouldStop?: () => boolean;
