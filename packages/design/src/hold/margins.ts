@@ -196,6 +196,17 @@ export function panelMargins(
   });
 }
 
+/**
+ * The low margin of the weakest point alone: what a search over many layouts asks for.
+ *
+ * @returns a ratio; 0 where the panel is refused (fewer than three points)
+ * @source as panelHold
+ */
+export function lowMargin(points: readonly HeldPoint[], load: PanelLoad): number | 'unloaded' {
+  const taut = panelHold(holdPanel(points, load, load.wind, 'taut'));
+  return taut.ok ? lowOf(taut.value.points[taut.value.weakest]!.margin) : 0;
+}
+
 type Held = Result<PanelHold, PanelHoldRefusal>;
 
 function pointMargin(

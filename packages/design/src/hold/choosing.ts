@@ -1,0 +1,291 @@
+import { centringStiffness, lastingLossLimit, magnetGrade } from '@panewright/magnets';
+import { mm } from '@panewright/quantity';
+import type { Magnet } from '../document/catalogue.ts';
+import type { Face } from './erosion.ts';
+import { fewestPoints } from './fewestPoints.ts';
+import { bodyOf } from './holdOpening.ts';
+import { lately } from './lately.ts';
+import type { Layout, PlacingInput } from './layout.ts';
+import {
+  type HeldPoint,
+  lowMargin,
+  type PanelLoad,
+  pairStrength,
+  panelMargins,
+  type Range,
+  type Strength,
+} from './margins.ts';
+import { type MeetingInput, type MeetingRefusal, meeting } from './meeting.ts';
+import { placing } from './placing.ts';
+import { type SteelItem, steelStrength } from './steelStrength.ts';
+
+/** A panel that magnets are to be chosen for. */
+export interface ChoiceInput {
+  readonly magnets: readonly Magnet[];
+  /** Strips that may stand in for the inside magnets. */
+  readonly steel: readonly SteelItem[];
+  /** Between the magnets at a corner and at the middle of an edge, mm. */
+  readonly gap: { readonly corner: number; readonly edge: number };
+  readonly hottest: number;
+  readonly friction: Range;
+  readonly load: PanelLoad;
+  /** From the pattern's frame to the opening's, where weight hangs down. */
+  readonly inOpening: (centre: { readonly x: number; readonly y: number }) => {
+    readonly x: number;
+    readonly y: number;
+  };
+  /** As for `placing`; the reach is that of each magnet in turn. */
+  readonly placing: Omit<PlacingInput, 'reach'>;
+  /** The pockets the pair must meet in: one of each kind. */
+  readonly pockets: readonly Omit<MeetingInput, 'outside' | 'inside'>[];
+  /** Low margin asked for. */
+  readonly asked: number;
+}
+
+export interface MagnetChoice {
+  readonly outside: string;
+  readonly inside: string;
+  readonly points: number;
+  /** Of the magnets (and strip) on one panel, as used, minor units. */
+  readonly cost: number;
+  readonly margin: number | 'unloaded';
+  readonly letsGoAt: number | 'beyondRange';
+  /** Least travel across the edge in any pocket, mm. */
+  readonly travel: number;
+  readonly layout: Layout;
+}
+
+export type ChoiceReason =
+  | MeetingRefusal
+  | { readonly code: 'GRADE_UNKNOWN'; readonly magnet: string; readonly grade: string }
+  | { readonly code: 'PULL_REFUSED'; readonly gap: number; readonly refusal: string }
+  | {
+      readonly code: 'TOO_HOT_FOR_MAGNET';
+      readonly magnet: string;
+      readonly limit: number;
+      readonly hottest: number;
+    }
+  | { readonly code: 'PUSHES_OFF_CENTRE'; readonly stiffness: number }
+  | {
+      readonly code: 'MARGIN_TOO_LOW';
+      readonly margin: number;
+      readonly asked: number;
+      /** The most points that do not crowd, or as many as were tried. */
+      readonly points: number;
+      readonly pull: number;
+    };
+
+export interface Rejected {
+  readonly outside: string;
+  readonly inside: string;
+  /** Every reason found, the first that settles it first. */
+  readonly because: readonly ChoiceReason[];
+}
+
+export interface MagnetRanking {
+  /** Best first: fewest points, then cost, then margin, then travel. */
+  readonly choices: readonly MagnetChoice[];
+  readonly rejected: readonly Rejected[];
+}
+
+/** Denser layouts than the shop's spacing by whole numbers up to this are looked at before the count is made least. */
+const DENSEST = 6;
+
+/**
+ * Which magnets? Every pair of the catalogue, and every magnet to a steel strip, is worked out for the panel: whether they
+ * meet in its pockets, bear the heat, stay on centre, and how few of them meet the margin.
+ *
+ * @returns what would do, best first, and for the rest every reason against it with its figures
+ * @accuracy as panelMargins: an estimate
+ * @source as panelMargins, meeting, fewestPoints
+ */
+export function choosing(input: ChoiceInput): MagnetRanking {
+  const choices: MagnetChoice[] = [];
+  const rejected: Rejected[] = [];
+  const layoutAt = lately(
+    ({ reach, dense }: { reach: number; dense: number }) => `${reach} ${dense}`,
+    ({ reach, dense }) => {
+      const { spacing, upTo } = input.placing;
+      return placing({ ...input.placing, reach, spacing: spacing / dense, upTo: upTo / dense });
+    },
+  );
+  for (const outside of input.magnets)
+    for (const inside of [...input.magnets, ...input.steel]) {
+      const judged = judge(input, outside, inside, (reach, dense) => layoutAt({ reach, dense }));
+      if ('because' in judged) rejected.push(judged);
+      else choices.push(judged);
+    }
+  return { choices: choices.sort(byRank), rejected };
+}
+
+function byRank(a: MagnetChoice, b: MagnetChoice): number {
+  const margin = ({ margin: ratio }: MagnetChoice) => (ratio === 'unloaded' ? Number.MAX_VALUE : ratio);
+  return a.points - b.points || a.cost - b.cost || margin(b) - margin(a) || b.travel - a.travel;
+}
+
+/** A magnet's face as pockets are judged by it. */
+export const faceOf = ({ shape }: Magnet): Face =>
+  shape.kind === 'disc'
+    ? { kind: 'disc', radius: shape.diameter / 2 }
+    : { kind: 'block', along: shape.width, across: shape.height };
+
+/** Radius of the circle a magnet's face lies in. */
+const reachOf = ({ shape }: Magnet): number =>
+  shape.kind === 'disc' ? shape.diameter / 2 : Math.hypot(shape.width, shape.height) / 2;
+
+const isSteel = (inside: Magnet | SteelItem): inside is SteelItem => !('shape' in inside);
+
+type LayoutAt = (reach: number, dense: number) => Layout;
+
+function judge(
+  input: ChoiceInput,
+  outside: Magnet,
+  inside: Magnet | SteelItem,
+  layoutAt: LayoutAt,
+): MagnetChoice | Rejected {
+  const named = { outside: outside.id, inside: inside.id };
+  const because: ChoiceReason[] = [];
+  const travel = leastTravel(input, outside, inside, because);
+  because.push(...heatReasons(input, outside, inside), ...centreReasons(input, outside, inside));
+  const strengths = strengthsOf(input, outside, inside);
+  if ('code' in strengths) return { ...named, because: [...because, strengths] };
+  const found = countFor(input, reachOf(outside), strengths, layoutAt);
+  if ('code' in found) because.push(found);
+  if (because.length > 0 || 'code' in found) return { ...named, because };
+  const margins = panelMargins(heldBy(found, strengths, input), input.load);
+  if (!margins.ok) throw new Error(`a panel that was worked out was refused: ${margins.refusal.code}`);
+  return {
+    ...named,
+    points: found.points.length,
+    cost: costOf(outside, inside, found),
+    margin: margins.value.margin.low,
+    letsGoAt: margins.value.letsGoAt.low,
+    travel,
+    layout: found,
+  };
+}
+
+/** Room across the edge in the tightest pocket; reasons where the pair does not meet in one. */
+function leastTravel(
+  input: ChoiceInput,
+  outside: Magnet,
+  inside: Magnet | SteelItem,
+  because: ChoiceReason[],
+): number {
+  const insideFace: Face = isSteel(inside)
+    ? { kind: 'block', along: reachOf(outside) * 2, across: inside.width }
+    : faceOf(inside);
+  let travel = Number.POSITIVE_INFINITY;
+  for (const pocket of input.pockets) {
+    const found = meeting({ ...pocket, outside: faceOf(outside), inside: insideFace });
+    if (found.ok) travel = Math.min(travel, found.value.travel.outward + found.value.travel.inward);
+    else if (because.length === 0) because.push(found.refusal);
+  }
+  return travel;
+}
+
+function heatReasons(
+  { hottest }: ChoiceInput,
+  outside: Magnet,
+  inside: Magnet | SteelItem,
+): readonly ChoiceReason[] {
+  const magnets = isSteel(inside) || inside.id === outside.id ? [outside] : [outside, inside];
+  return magnets.flatMap((magnet): ChoiceReason[] => {
+    const grade = magnetGrade(magnet.grade);
+    if (!grade.ok) return [];
+    const { limit } = lastingLossLimit(bodyOf(magnet), grade.value);
+    return limit >= hottest ? [] : [{ code: 'TOO_HOT_FOR_MAGNET', magnet: magnet.id, limit, hottest }];
+  });
+}
+
+function centreReasons(
+  { gap }: ChoiceInput,
+  outside: Magnet,
+  inside: Magnet | SteelItem,
+): readonly ChoiceReason[] {
+  if (isSteel(inside)) return [];
+  const [a, b] = [magnetGrade(inside.grade), magnetGrade(outside.grade)];
+  if (!a.ok || !b.ok) return [];
+  const found = centringStiffness({
+    a: bodyOf(inside),
+    b: bodyOf(outside),
+    remanenceA: a.value.remanence.design,
+    remanenceB: b.value.remanence.design,
+    gap: mm(Math.min(gap.corner, gap.edge)),
+  });
+  if (!found.ok || !found.value.pushesOff) return [];
+  return [{ code: 'PUSHES_OFF_CENTRE', stiffness: Math.min(found.value.x, found.value.y) }];
+}
+
+interface Strengths {
+  readonly corner: Strength;
+  readonly edge: Strength;
+}
+
+function strengthsOf(
+  { gap, hottest, friction }: ChoiceInput,
+  outside: Magnet,
+  inside: Magnet | SteelItem,
+): Strengths | Extract<ChoiceReason, { code: 'GRADE_UNKNOWN' | 'PULL_REFUSED' }> {
+  const across = (mid: number) =>
+    isSteel(inside)
+      ? steelStrength({ outside, steel: inside, gap: mid, hottest, friction })
+      : pairStrength({ outside, inside, gap: mid, hottest, friction });
+  const corner = across(gap.corner);
+  if (!corner.ok) return corner.refusal;
+  const edge = across(gap.edge);
+  return edge.ok ? { corner: corner.value, edge: edge.value } : edge.refusal;
+}
+
+/** The points of a layout, in the opening's frame, with what holds each. */
+function heldBy({ points }: Layout, strengths: Strengths, { inOpening }: ChoiceInput): readonly HeldPoint[] {
+  return points.map(({ kind, centre }, index) => ({
+    number: index + 1,
+    kind,
+    ...inOpening(centre),
+    strength: strengths[kind],
+  }));
+}
+
+/** The layout with the fewest points that meets the margin, or why there is none. */
+function countFor(
+  input: ChoiceInput,
+  reach: number,
+  strengths: Strengths,
+  layoutAt: LayoutAt,
+): Layout | Extract<ChoiceReason, { code: 'MARGIN_TOO_LOW' }> {
+  const marginOf = (layout: Layout) => lowMargin(heldBy(layout, strengths, input), input.load);
+  const { asked } = input;
+  const first = layoutAt(reach, 1);
+  let best = { margin: marginOf(first), points: first.points.length };
+  if (ratio(best.margin) >= asked) return first;
+  const crowds = ({ problems }: Layout) => problems.filter(({ code }) => code === 'POINTS_CROWDED').length;
+  for (let dense = 2; dense <= DENSEST; dense++) {
+    const layout = layoutAt(reach, dense);
+    if (crowds(layout) > crowds(first)) break;
+    const margin = marginOf(layout);
+    if (ratio(margin) > ratio(best.margin)) best = { margin, points: layout.points.length };
+    if (ratio(margin) < asked) continue;
+    const fewest = fewestPoints({ ...input.placing, reach }, marginOf, asked);
+    return fewest.ok && fewest.value.layout.points.length < layout.points.length
+      ? fewest.value.layout
+      : layout;
+  }
+  return {
+    code: 'MARGIN_TOO_LOW',
+    margin: ratio(best.margin),
+    asked,
+    points: best.points,
+    pull: Math.min(strengths.corner.pull.low, strengths.edge.pull.low),
+  };
+}
+
+const ratio = (margin: number | 'unloaded'): number =>
+  margin === 'unloaded' ? Number.POSITIVE_INFINITY : margin;
+
+/** Magnets by the piece; a strip runs under the points, cut to the magnet's span and as much again. */
+function costOf(outside: Magnet, inside: Magnet | SteelItem, { points }: Layout): number {
+  const each = ({ pack }: Magnet) => pack.price / pack.quantity;
+  const partner = isSteel(inside) ? (inside.pricePerMetre * 4 * reachOf(outside)) / 1000 : each(inside);
+  return Math.round(points.length * (each(outside) + partner));
+}
