@@ -1,9 +1,12 @@
+export * from './correction.ts';
 export { installSheet } from './install/installSheet.ts';
 export { laySheet } from './lay/laySheet.ts';
 export * from './options.ts';
+export * from './paper.ts';
 export { type Arc as DrawnArc, arcThrough, flattenPath } from './path.ts';
 export { patternSheet } from './pattern/patternSheet.ts';
 export { pocketSheet } from './pattern/pocketSheet.ts';
+export { printerTest } from './pattern/printerTest.ts';
 export { type LayDrawing, laysOf, type PieceDrawing, piecesOf } from './piece/pieceDrawing.ts';
 export * from './sheet.ts';
 export { sheetsOf } from './sheetsOf.ts';

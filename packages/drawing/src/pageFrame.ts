@@ -2,8 +2,9 @@ import { point } from '@panewright/geometry';
 import { oneLine, type PageFrame } from './block.ts';
 import { CAPITAL, INK, STYLE } from './ink.ts';
 import type { SheetInput } from './options.ts';
+import { PAPERS, type PaperName, type PaperSize, writtenPaper } from './paper.ts';
 import { group, lineAt, rectangle } from './path.ts';
-import { type Item, PAPERS } from './sheet.ts';
+import type { Item } from './sheet.ts';
 import { text, widthOf } from './text.ts';
 import { english } from './words/english.ts';
 
@@ -14,8 +15,9 @@ export function pageFrame(
   input: SheetInput,
   title: string,
   way: 'upright' | 'across' = 'upright',
+  on: PaperName | PaperSize = writtenPaper(input.options.paper, input.options.units),
 ): PageFrame {
-  const paper = PAPERS[input.options.paper];
+  const paper = typeof on === 'string' ? PAPERS[on] : on;
   const width = way === 'upright' ? paper.width : paper.height;
   const height = way === 'upright' ? paper.height : paper.width;
   return {

@@ -75,8 +75,6 @@ export interface UseItem {
 
 export type Item = PathItem | TextItem | GroupItem | UseItem;
 
-export type PaperName = 'letter' | 'a4';
-
 /** One side of paper. Origin at the bottom-left corner of the paper, x right, y up, mm. */
 export interface Page {
   /** e.g. the tile's row and column; empty where the number says enough. */
@@ -84,6 +82,11 @@ export interface Page {
   readonly width: number;
   readonly height: number;
   readonly items: readonly Item[];
+  /**
+   * What a printer's own error is made up by, about the middle of the page: along its x and along its y. Only paper needs
+   * it: a renderer for screens or machines leaves it.
+   */
+  readonly correction?: { readonly x: number; readonly y: number };
 }
 
 /** A table of plain values beside the drawing, for a spreadsheet. */
@@ -115,11 +118,3 @@ export interface FontMetrics {
   readonly descent: number;
   readonly width: (text: string, face: Face) => number;
 }
-
-/** Sizes of paper, mm, upright. */
-export const PAPERS: Readonly<Record<PaperName, { readonly width: number; readonly height: number }>> = {
-  /** 8 1/2 x 11 in. @source sources.md#ansi-y14-1 */
-  letter: { width: 215.9, height: 279.4 },
-  /** @source sources.md#iso-216 */
-  a4: { width: 210, height: 297 },
-};

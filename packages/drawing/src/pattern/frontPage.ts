@@ -11,6 +11,7 @@ import {
   space,
   stack,
 } from '../block.ts';
+import { correctionWords } from '../correctionWords.ts';
 import { lengthText, sizeText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import { pageFrame } from '../pageFrame.ts';
@@ -78,6 +79,7 @@ function facts(subject: PatternSubject, width: number): Block {
     words.pattern.grain(grainWords(panel, words)),
     words.pattern.holdCount(hold?.points.length ?? 0),
     ...farthestCheck(subject),
+    ...correctionWords(input.options, words),
   ];
   const known = stack(lines.flatMap((one) => paragraph(one, width, metrics, small)));
   const room = FACTS_HEIGHT - titleBlock.height - known.height - 2;
@@ -125,7 +127,12 @@ function tileMap(subject: PatternSubject, tiling: Tiling, width: number): Block 
   const { words, input } = subject;
   const { metrics } = input.options;
   const head = heading(words.pattern.tiles(printedCount(tiling)), width, metrics);
-  const notes = stack(paragraph(words.pattern.joining(), width, metrics, { capital: CAPITAL.small }));
+  const notes = stack(
+    [
+      ...(printedCount(tiling) > 1 ? [words.pattern.joining()] : []),
+      ...(tiling.roll ? [words.pattern.rollNote()] : []),
+    ].flatMap((one) => paragraph(one, width, metrics, { capital: CAPITAL.small })),
+  );
   const room = FACTS_HEIGHT - head.height - notes.height - 2;
   const box = boxOfPoints(
     tiling.tiles.flatMap(({ window }) => [point(window.minX, window.minY), point(window.maxX, window.maxY)]),

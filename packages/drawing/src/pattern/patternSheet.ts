@@ -1,4 +1,6 @@
+import { corrected } from '../correction.ts';
 import type { SheetInput } from '../options.ts';
+import { paperLabel } from '../paper.ts';
 import type { Sheet } from '../sheet.ts';
 import { frontPage } from './frontPage.ts';
 import { patternSubject } from './patternSubject.ts';
@@ -19,9 +21,11 @@ export function patternSheet(input: SheetInput, name: string): Sheet | undefined
   const tiling = tile(subject.lines, input.options.paper);
   const printed = tiling.tiles.filter((one) => one.printed);
   return {
-    path: `patterns/${name}-${input.options.paper}`,
+    path: `patterns/${name}-${paperLabel(input.options.paper)}`,
     title: subject.words.pattern.title(name),
     symbols: { pattern: subject.drawing },
-    pages: [frontPage(subject, tiling), ...printed.map((one) => tilePage(subject, tiling, one))],
+    pages: [frontPage(subject, tiling), ...printed.map((one) => tilePage(subject, tiling, one))].map((page) =>
+      corrected(page, input.options.correction),
+    ),
   };
 }

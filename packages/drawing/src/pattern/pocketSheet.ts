@@ -1,9 +1,12 @@
 import type { CutPiece } from '@panewright/design';
 import { bounds, point } from '@panewright/geometry';
-import { innerWidth, paragraph, stack } from '../block.ts';
+import { type Block, innerWidth, paragraph, space, stack } from '../block.ts';
+import { corrected } from '../correction.ts';
+import { correctionWords } from '../correctionWords.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
+import { sheetPaper } from '../paper.ts';
 import { flattenPath, group, lineAt, outlinePath, placePath } from '../path.ts';
 import type { GroupItem, Item, Page, Sheet } from '../sheet.ts';
 import { english } from '../words/english.ts';
@@ -21,7 +24,6 @@ interface Template {
 }
 
 const GAP = 8;
-const HEAD = 20;
 const FOOT = 14;
 
 /** Pocket patches at full size, several to a page; one too large for a page is tiled. Undefined where there are none. */
@@ -29,8 +31,13 @@ export function pocketSheet(input: SheetInput): Sheet | undefined {
   const words = input.options.words ?? english;
   const pieces = (input.plan.cutting?.pieces ?? []).filter(({ kind }) => kind === 'pocket');
   if (pieces.length === 0) return undefined;
-  const frame = pageFrame(input, words.pocket.title());
-  const room = { width: innerWidth(frame), height: frame.height - frame.top - frame.bottom - HEAD - FOOT };
+  const paper = sheetPaper(input.options.paper, input.options.units);
+  const frame = pageFrame(input, words.pocket.title(), 'upright', paper);
+  const top = head(input, words, innerWidth(frame));
+  const room = {
+    width: innerWidth(frame),
+    height: frame.height - frame.top - frame.bottom - top.height - FOOT,
+  };
   const templates = pieces.map((piece) => template(piece, input, words, room.width));
   const small = templates.filter(
     ({ width, height, label }) => width <= room.width && height + label.height <= room.height,
@@ -41,7 +48,7 @@ export function pocketSheet(input: SheetInput): Sheet | undefined {
   const shelves = shelve(small, room);
   const count = shelves.length + large.reduce((sum, { pages }) => sum + pages.length, 0);
   return {
-    path: `patterns/pockets-${input.options.paper}`,
+    path: `patterns/pockets-${paper}`,
     title: `${words.pocket.title()}: ${input.job.name}`,
     symbols: Object.fromEntries(large.map(({ symbol, drawing }) => [symbol, drawing])),
     pages: [
@@ -50,14 +57,14 @@ export function pocketSheet(input: SheetInput): Sheet | undefined {
           ...{ label: '', width: frame.width, height: frame.height },
           items: [
             ...frame.furniture(index + 1, count),
-            ...head(input, words, frame.left, frame.height - frame.top, room.width),
-            ...placed.flatMap((one) => draw(one, frame.left, frame.height - frame.top - HEAD)),
+            ...top.draw(frame.left, frame.height - frame.top),
+            ...placed.flatMap((one) => draw(one, frame.left, frame.height - frame.top - top.height)),
             ...scaleBar(input, frame.left, frame.bottom + 2),
           ],
         }),
       ),
       ...large.flatMap(({ pages }) => pages),
-    ],
+    ].map((page) => corrected(page, input.options.correction)),
   };
 }
 
@@ -120,12 +127,16 @@ function draw({ one, x, down }: Placed, left: number, top: number): Item[] {
   ];
 }
 
-function head(input: SheetInput, words: Words, left: number, top: number, width: number): readonly Item[] {
+function head(input: SheetInput, words: Words, width: number): Block {
   const { metrics } = input.options;
   return stack([
     ...paragraph(words.pocket.title(), width, metrics, { capital: CAPITAL.heading, face: 'bold' }),
-    ...paragraph(words.pocket.note(), width, metrics, { capital: CAPITAL.small, colour: INK.soft }),
-  ]).draw(left, top);
+    ...paragraph([words.pocket.note(), ...correctionWords(input.options, words)].join(' '), width, metrics, {
+      capital: CAPITAL.small,
+      colour: INK.soft,
+    }),
+    space(2),
+  ]);
 }
 
 function scaleBar(input: SheetInput, left: number, low: number): Item[] {
@@ -154,7 +165,7 @@ function tiled(piece: CutPiece, input: SheetInput, words: Words) {
     footWords: words.page.jobLine(job.name, options.date, options.revision),
     sizes: checkSizes(options.units),
   };
-  const tiling = tile(subject.lines, options.paper);
+  const tiling = tile(subject.lines, sheetPaper(options.paper, options.units));
   const pages = tiling.tiles.filter(({ printed }) => printed).map((one) => tilePage(subject, tiling, one));
   return { symbol, drawing, pages };
 }

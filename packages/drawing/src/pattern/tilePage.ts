@@ -1,17 +1,16 @@
 import type { Choices } from '@panewright/design';
 import { type Outline, type Point, point } from '@panewright/geometry';
-import { oneLine } from '../block.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import { type Occupied, occupied, placeNear } from '../labelPlacer.ts';
 import type { SheetInput } from '../options.ts';
 import { boxOfPoints, circle, flattenPath, group, lineAt, rectangle } from '../path.ts';
-import type { Item, Page, PathItem, TextItem } from '../sheet.ts';
+import type { Item, Page, PathItem, Rectangle, TextItem } from '../sheet.ts';
 import { sizeFor, text, widthOf } from '../text.ts';
 import type { Words } from '../words.ts';
-import { bar } from './bar.ts';
 import type { CheckSizes } from './checkSizes.ts';
 import { nameBlock } from './nameBlock.ts';
-import { MARGIN, OVERLAP, printedCount, type Tile, type Tiling } from './tiling.ts';
+import { tileFoot } from './tileFoot.ts';
+import { OVERLAP, type Tile, type Tiling } from './tiling.ts';
 
 /** A name to set beside a mark. */
 export interface MarkLabel {
@@ -43,11 +42,12 @@ export interface TileSubject {
 
 /** One tile at true size: its part of the pattern in a window, marks to join it by, its name and its check square. */
 export function tilePage(subject: TileSubject, tiling: Tiling, one: Tile): Page {
-  const { width, height } = tiling.paper;
-  const shift = point(MARGIN.side - one.window.minX, MARGIN.foot - one.window.minY);
+  const { margin, paper } = tiling;
+  const { width, height } = paper;
+  const shift = point(margin.left - one.window.minX, margin.foot - one.window.minY);
   const window = {
-    x: MARGIN.side,
-    y: MARGIN.foot,
+    x: margin.left,
+    y: margin.foot,
     width: one.window.maxX - one.window.minX,
     height: one.window.maxY - one.window.minY,
   };
@@ -60,8 +60,8 @@ export function tilePage(subject: TileSubject, tiling: Tiling, one: Tile): Page 
       { kind: 'use', symbol: subject.symbol, at: shift, window },
       group('frame', [rectangle(window, { line: STYLE.frame })]),
       group('register', registers),
-      group('text', [...labels(subject, one, shift, registers), ...neighbours(subject, tiling, one)]),
-      ...foot(subject, tiling, one),
+      group('text', [...labels(subject, window, shift, registers), ...neighbours(subject, tiling, one)]),
+      ...tileFoot(subject, tiling, one),
     ],
   };
 }
@@ -100,10 +100,18 @@ function registerMark(at: Point): PathItem[] {
 }
 
 /** Names on the pattern itself: hold point numbers, the start of the binding, and the pattern's name where there is room. */
-function labels(subject: TileSubject, one: Tile, shift: Point, registers: readonly PathItem[]): Item[] {
-  const inner = { minX: MARGIN.side + 1.5, minY: MARGIN.foot + 1.5, maxX: 0, maxY: 0 };
-  inner.maxX = MARGIN.side + one.window.maxX - one.window.minX - 1.5;
-  inner.maxY = MARGIN.foot + one.window.maxY - one.window.minY - 1.5;
+function labels(
+  subject: TileSubject,
+  window: Rectangle,
+  shift: Point,
+  registers: readonly PathItem[],
+): Item[] {
+  const inner = {
+    minX: window.x + 1.5,
+    minY: window.y + 1.5,
+    maxX: window.x + window.width - 1.5,
+    maxY: window.y + window.height - 1.5,
+  };
   const taken = occupied(inner);
   const onPage = (p: Point) => point(p.x + shift.x, p.y + shift.y);
   for (const points of subject.lines) taken.addLine(points.map(onPage));
@@ -136,20 +144,21 @@ function markLabel(subject: TileSubject, taken: Occupied, at: Point, mark: MarkL
 /** In the clear margin: which tile joins on which side. */
 function neighbours(subject: TileSubject, tiling: Tiling, one: Tile): TextItem[] {
   const { metrics } = subject.input.options;
-  const { width, height } = tiling.paper;
+  const { margin, paper } = tiling;
+  const { width, height } = paper;
   const find = (row: number, column: number) =>
     tiling.tiles.find((other) => other.printed && other.row === row && other.column === column);
-  const middleX = width / 2;
-  const middleY = MARGIN.foot + (height - MARGIN.foot - MARGIN.top) / 2;
+  const middleX = margin.left + (width - margin.left - margin.right) / 2;
+  const middleY = margin.foot + (height - margin.foot - margin.top) / 2;
   const sides = [
-    { tile: find(one.row, one.column - 1), at: point(MARGIN.side - 2.5, middleY), turn: Math.PI / 2 },
+    { tile: find(one.row, one.column - 1), at: point(margin.left - 2.5, middleY), turn: Math.PI / 2 },
     {
       tile: find(one.row, one.column + 1),
-      at: point(width - MARGIN.side + 2.5, middleY),
+      at: point(width - margin.right + 2.5, middleY),
       turn: -Math.PI / 2,
     },
-    { tile: find(one.row - 1, one.column), at: point(middleX, height - MARGIN.top + 2.5), turn: 0 },
-    { tile: find(one.row + 1, one.column), at: point(middleX, MARGIN.foot - 4.5), turn: 0 },
+    { tile: find(one.row - 1, one.column), at: point(middleX, height - margin.top + 2.5), turn: 0 },
+    { tile: find(one.row + 1, one.column), at: point(middleX, margin.foot - 4.5), turn: 0 },
   ];
   return sides.flatMap(({ tile, at, turn }) =>
     tile === undefined
@@ -160,49 +169,4 @@ function neighbours(subject: TileSubject, tiling: Tiling, one: Tile): TextItem[]
           }),
         ],
   );
-}
-
-function foot(subject: TileSubject, tiling: Tiling, one: Tile): Item[] {
-  const { metrics } = subject.input.options;
-  const { sizes, words } = subject;
-  const y = 6;
-  const squareX = tiling.paper.width - MARGIN.side - sizes.smallSquare;
-  const barX = squareX - 10 - sizes.tileBar;
-  const room = barX - MARGIN.side - 5;
-  const place = words.pattern.tileOf(one.label, printedCount(tiling));
-  const name = oneLine(
-    subject.name,
-    room,
-    metrics,
-    { most: CAPITAL.lead, least: CAPITAL.small },
-    { face: 'bold' },
-  );
-  const below = oneLine(place, room, metrics, { most: CAPITAL.small, least: 2 });
-  const job = oneLine(
-    subject.footWords,
-    room,
-    metrics,
-    { most: CAPITAL.small, least: 2 },
-    { colour: INK.soft },
-  );
-  return [
-    group('text', [
-      text(name.words, point(MARGIN.side, y + 8.6), metrics, { capital: name.capital, face: 'bold' }),
-      text(below.words, point(MARGIN.side, y + 3.9), metrics, { capital: below.capital }),
-      text(job.words, point(MARGIN.side, y - 0.4), metrics, { capital: job.capital, colour: INK.soft }),
-    ]),
-    group('measure', [
-      rectangle(
-        { x: squareX, y, width: sizes.smallSquare, height: sizes.smallSquare },
-        { line: STYLE.measure },
-      ),
-      ...bar(point(barX, y), sizes.tileBar, sizes.step),
-    ]),
-    group('text', [
-      text(words.pattern.tileCheck(sizes.tileBarText, sizes.smallSquareText), point(barX, y + 6), metrics, {
-        capital: CAPITAL.small,
-        colour: INK.soft,
-      }),
-    ]),
-  ];
 }

@@ -14,6 +14,8 @@ export const english = {
       revision === '' ? date : `${date} · revision ${revision}`,
     jobLine: (job: string, date: string, revision: string): string =>
       `${job} · ${date}${revision === '' ? '' : ` · revision ${revision}`}`,
+    corrected: (across: string, along: string): string =>
+      `Corrected for this printer: across × ${across}, along × ${along}.`,
     caution: (): string => 'CAUTION',
     stop: (): string => 'CANNOT BE MADE AS IT STANDS',
     doubt: (): string => 'LOOK AGAIN BEFORE CUTTING',
@@ -43,6 +45,11 @@ export const english = {
     measureFirst: (): string => 'Measure this page before printing the rest',
     measureNote: (square: string, bar: string): string =>
       `Print at actual size. The square is ${square} both ways, the bar ${bar}. More than 0.5 mm out in 100 mm: set the printer to 100 % and print again.`,
+    rollNote: (): string =>
+      'The pattern itself is on the next page, for a printer with a roll. Measure its own square and bar before cutting.',
+    rollMeasure: (square: string, bar: string): string =>
+      `Print at actual size, then measure: the square is ${square} both ways, ${bar}. More than 0.5 mm out in 100 mm: correct the printer and print again.`,
+    longBar: (length: string): string => `the long bar ${length}`,
     holdLabel: (number: number, patch: string): string => `${number} · ${patch}`,
     joins: (label: string): string => `joins ${label}`,
     tileOf: (label: string, count: number): string => `Tile ${label}, ${count} in all`,
@@ -56,6 +63,21 @@ export const english = {
     keyCentre: (): string => 'V: middle of a side.',
     keyBindingStart: (): string => 'Two ticks: the binding begins here.',
     bindingStarts: (): string => 'binding begins',
+  },
+  printer: {
+    title: (): string => 'Printer test page',
+    how: (): string =>
+      'Print this page at actual size, on the printer and the paper that patterns are to be printed on. Measure both bars from end tick to end tick with a steel rule. Factor = nominal ÷ measured. Enter both factors for this printer; every pattern and template is then printed true. This page is always printed uncorrected.',
+    example: (nominal: string, measured: string, factor: string): string =>
+      `Example: a bar of ${nominal} that measures ${measured} gives the factor ${factor}. A factor outside 0.97 to 1.03 means that the printer scales its pages: turn that off instead.`,
+    across: (length: string): string => `x: ${length} across`,
+    along: (length: string): string => `y: ${length} along the feed`,
+    axis: (): string => 'Bar',
+    acrossName: (): string => 'across the paper',
+    alongName: (): string => 'along the feed',
+    nominal: (): string => 'Nominal',
+    measured: (): string => 'Measured',
+    factor: (): string => 'Factor',
   },
   edge: (edge: string): string =>
     (

@@ -9,7 +9,7 @@ import {
   type PDFRef,
   PDFString,
 } from '@cantoo/pdf-lib';
-import type { Face, Item, Sheet } from '@panewright/drawing';
+import type { Face, Item, Page, Sheet } from '@panewright/drawing';
 import { FEATURES, type Fonts } from '../fonts.ts';
 import { ascii } from '../utf8.ts';
 import { operators, type Target } from './operators.ts';
@@ -44,7 +44,7 @@ export async function sheetPdf(sheet: Sheet, options: PdfOptions): Promise<Uint8
   const resources = new Resources(document, embedded, layers, options.fonts);
   for (const page of sheet.pages) {
     const leaf = document.addPage([page.width * POINTS_PER_MM, page.height * POINTS_PER_MM]);
-    writePage(document, leaf, page.items, sheet, resources);
+    writePage(document, leaf, page, sheet, resources);
   }
   describe(document, sheet, options);
   if (layers.length > 0) resources.declareLayers();
@@ -158,17 +158,25 @@ const FONT_KEYS: Readonly<Record<Face, string>> = { regular: 'F0', bold: 'F1' };
 
 function writePage(
   document: PDFDocument,
-  page: PDFPage,
-  items: readonly Item[],
+  leaf: PDFPage,
+  page: Page,
   sheet: Sheet,
   resources: Resources,
 ): void {
-  for (const name of symbolsUsed(items)) resources.addSymbol(name, sheet.symbols[name]!);
-  const scale = POINTS_PER_MM.toFixed(9);
-  const content = `${scale} 0 0 ${scale} 0 0 cm 1 j\n${operators(items, resources.target)}`;
+  for (const name of symbolsUsed(page.items)) resources.addSymbol(name, sheet.symbols[name]!);
+  const content = `${scaleOf(page)} cm 1 j\n${operators(page.items, resources.target)}`;
   const stream = document.context.register(document.context.flateStream(ascii(content)));
-  page.node.set(PDFName.of('Contents'), stream);
-  page.node.set(PDFName.of('Resources'), resources.dictionary(true));
+  leaf.node.set(PDFName.of('Contents'), stream);
+  leaf.node.set(PDFName.of('Resources'), resources.dictionary(true));
+}
+
+/** Millimetres to points; a printer's correction is made about the middle of the page. */
+function scaleOf({ width, height, correction = { x: 1, y: 1 } }: Page): string {
+  const { x, y } = correction;
+  const [dx, dy] = [(width * (1 - x)) / 2, (height * (1 - y)) / 2];
+  return [POINTS_PER_MM * x, 0, 0, POINTS_PER_MM * y, POINTS_PER_MM * dx, POINTS_PER_MM * dy]
+    .map((one) => (one === 0 ? '0' : one.toFixed(9)))
+    .join(' ');
 }
 
 function symbolsUsed(items: readonly Item[]): readonly string[] {
