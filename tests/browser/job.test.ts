@@ -68,7 +68,7 @@ test('a person measures three openings, changes a radius, undoes it, prints the 
     .waitFor();
 
   // The entry is left, so that what follows is a step of its own.
-  await page.getByRole('heading', { name: 'W3 Opening 3' }).click();
+  await page.getByRole('heading', { name: 'W3 Window 3' }).click();
   const before = await outline(page);
   const radius = page.getByLabel('Radius, top left', { exact: true });
   await radius.fill('3');
@@ -77,7 +77,7 @@ test('a person measures three openings, changes a radius, undoes it, prints the 
   await page.getByText('“3 1/” is not a length').waitFor();
   await page.getByText('Drawn from the last entries that could be read').waitFor();
   expect(await radius.inputValue()).toBe('3 1/');
-  await page.getByRole('heading', { name: 'W3 Opening 3' }).click();
+  await page.getByRole('heading', { name: 'W3 Window 3' }).click();
   await page.keyboard.press('Control+z');
   await expect.poll(() => outline(page)).toBe(before);
   expect(await radius.inputValue()).toBe('1 1/2');

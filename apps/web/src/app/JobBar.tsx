@@ -62,6 +62,6 @@ function SaveWords() {
     case 'failed':
       return <strong className="needs">{w.save.failed(save.why)}</strong>;
     case 'conflict':
-      return <strong className="needs">{w.save.conflictTitle}</strong>;
+      return <strong className="needs">{w.save.conflictShort}</strong>;
   }
 }

@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useState } from 'react';
-import { Redirect, useLocation, useParams } from 'wouter';
+import { Redirect, useParams } from 'wouter';
 import { CuttingStage } from '../cutting/CuttingStage.tsx';
 import { JobStrip } from '../drawing/JobStrip.tsx';
 import { MoneyContext, UnitsContext } from '../fields/useUnits.ts';
@@ -8,8 +8,8 @@ import { STAGES, type Stage } from '../findings/stageOf.ts';
 import { useFindings } from '../findings/useFindings.ts';
 import { HoldStage } from '../hold/HoldStage.tsx';
 import { openWork, useCatalogue, useJob, usePlan, useWork, type Work, WorkContext } from '../job/work.ts';
-import { freeId, newOpening } from '../openings/newOpening.ts';
 import { OpeningsStage } from '../openings/OpeningsStage.tsx';
+import { useAddOpening } from '../openings/useAddOpening.ts';
 import { PanelsStage } from '../panels/PanelsStage.tsx';
 import { PatternsStage } from '../patterns/PatternsStage.tsx';
 import { PriceStage } from '../price/PriceStage.tsx';
@@ -118,22 +118,13 @@ function Bench() {
 }
 
 function Strip({ stage }: { readonly stage: Stage | 'revisions' }) {
-  const w = useWords();
-  const { id, job } = useWork();
-  const [, go] = useLocation();
+  const { id } = useWork();
+  const add = useAddOpening();
   const openings = useJob((state) => state.document.openings);
   const plans = usePlan((state) => state.plan?.openings) ?? [];
   const findings = useFindings();
   const { opening } = useCurrent();
   const here = (STAGES as readonly string[]).slice(1, 5).includes(stage) ? stage : 'openings';
-  const add = () => {
-    const next = freeId('W', openings);
-    job.edit(`add.${next}`, (draft) => {
-      draft.openings.push(newOpening(next, w.openings.newName(openings.length + 1)));
-    });
-    job.settle();
-    go(`/jobs/${id}/openings/${next}`);
-  };
   return (
     <JobStrip
       openings={openings}

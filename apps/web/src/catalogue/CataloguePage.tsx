@@ -121,7 +121,7 @@ function CatalogueSave({ document }: { readonly document: DocumentStore<Catalogu
       : save.kind === 'failed'
         ? w.save.failed(save.why)
         : save.kind === 'conflict'
-          ? w.save.conflictTitle
+          ? w.save.conflictShort
           : save.kind === 'saving'
             ? w.save.saving
             : w.save.waiting;

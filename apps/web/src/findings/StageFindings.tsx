@@ -7,15 +7,19 @@ interface Props {
   readonly stage: Stage;
   /** Only those of this opening and of the pattern it shares. */
   readonly opening?: string;
+  /** `needs`: only what needs the maker; `rest`: only the others. Both where left out. */
+  readonly only?: 'needs' | 'rest';
 }
 
 /** Findings at the place where they arise. */
-export function StageFindings({ stage, opening }: Props) {
+export function StageFindings({ stage, opening, only }: Props) {
   const findings = useFindings();
   const patterns = usePlan((state) => state.plan?.patterns);
   const pattern = patterns?.find((one) => one.members.some((member) => member.opening === opening))?.pattern;
   const here = findings.filter(({ where, ...one }) => {
     if (stageOf({ where, ...one }) !== stage) return false;
+    const needs = one.severity === 'stop' || one.severity === 'doubt';
+    if (only && needs !== (only === 'needs')) return false;
     if (opening === undefined) return true;
     if (where.opening !== undefined) return where.opening === opening;
     return where.pattern === undefined || where.pattern === pattern;

@@ -91,7 +91,14 @@ function Margin({ margin }: { readonly margin: NonNullable<HoldOpening['margin']
           <dd>{showForce(margin.weight, units)}</dd>
         </div>
       </dl>
-      <p className="about">{w.hold.marginAbout(w.hold.mode[margin.mode], asked.toFixed(1))}</p>
+      <p className="about">
+        {w.hold.marginAbout(
+          margin.low.toFixed(2),
+          margin.high.toFixed(2),
+          w.hold.mode[margin.mode],
+          asked.toFixed(1),
+        )}
+      </p>
     </>
   );
 }

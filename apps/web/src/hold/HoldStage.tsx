@@ -36,9 +36,10 @@ export function HoldStage() {
           {w.hold.title}
           {opening ? `: ${opening.name}` : ''}
         </h2>
+        {opening ? <StageFindings stage="hold" opening={opening.id} only="needs" /> : null}
         {own ? <HoldFigures hold={own} /> : null}
         <HoldChoices scoped={scoped} />
-        {opening ? <StageFindings stage="hold" opening={opening.id} /> : null}
+        {opening ? <StageFindings stage="hold" opening={opening.id} only="rest" /> : null}
       </section>
     </div>
   );

@@ -14,14 +14,29 @@ import { OpeningMenu } from './OpeningMenu.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { openingIn } from './readingEdits.ts';
 import { UseFields } from './UseFields.tsx';
+import { useAddOpening } from './useAddOpening.ts';
 
 /** The chosen opening: its readings on the drawing, and beside it everything else that is known of it. */
 export function OpeningsStage() {
-  const w = useWords();
   const current = useCurrent();
-  if (!current.opening)
-    return <p className="empty">{current.anyOpening ? w.openings.choose : w.strip.empty}</p>;
+  if (!current.opening) return <NoOpening />;
   return <OneOpening key={current.opening.id} current={current} />;
+}
+
+/** Teaches by doing: one button, and then the drawing asks for its readings. */
+function NoOpening() {
+  const w = useWords();
+  const add = useAddOpening();
+  return (
+    <section className="empty empty-first">
+      <h2>{w.stages.openings}</h2>
+      <p>{w.strip.empty}</p>
+      <p className="about">{w.openings.teach}</p>
+      <button type="button" className="main-button" onClick={add}>
+        {w.strip.addFirst}
+      </button>
+    </section>
+  );
 }
 
 function OneOpening({ current }: { readonly current: ReturnType<typeof useCurrent> }) {

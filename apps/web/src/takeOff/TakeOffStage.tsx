@@ -51,6 +51,9 @@ function Materials({ takeOff }: { readonly takeOff: TakeOffPlan }) {
             <th scope="col" className="number">
               {w.takeOff.costBought}
             </th>
+            <th scope="col" className="number">
+              {w.takeOff.costCharged}
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -91,6 +94,9 @@ function Material({ line }: { readonly line: TakeOffLine }) {
       </td>
       <td className="number">
         <FigureValue figure={line.costBought} />
+      </td>
+      <td className="number">
+        <FigureValue figure={line.costCharged} />
       </td>
     </tr>
   );

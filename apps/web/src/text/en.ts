@@ -29,6 +29,7 @@ export const en = {
     saving: 'Saving …',
     waiting: 'Changed, not saved yet',
     failed: (why: string) => `Not saved: ${why}`,
+    conflictShort: 'Changed elsewhere too',
     conflictTitle: 'This job was also changed somewhere else',
     conflict: (mine: number, theirs: number) =>
       `You work from revision ${mine}. Meanwhile revision ${theirs} was saved from another page. Nothing is overwritten until you choose.`,
@@ -95,6 +96,7 @@ export const en = {
   strip: {
     label: 'Openings of this job, drawn to one scale',
     add: 'Add an opening',
+    addFirst: 'Add the first opening',
     stop: 'cannot be made yet',
     doubt: 'look again',
     exit: 'exit',
@@ -221,7 +223,7 @@ export const en = {
     remove: 'Remove this opening',
     earlier: 'Move to the left',
     later: 'Move to the right',
-    newName: (n: number) => `Opening ${n}`,
+    newName: (n: number) => `Window ${n}`,
     copyName: (name: string) => `${name}, copy`,
     choose: 'Choose an opening above, or add one.',
   },
@@ -338,7 +340,8 @@ export const en = {
     ideal: 'Perfect magnets, perfectly aligned',
     touching: 'Touching, with nothing between (how hard they snap together)',
     margin: 'Hold over need',
-    marginAbout: (mode: string, asked: string) => `The weakest way is ${mode}. The shop asks for ${asked}.`,
+    marginAbout: (low: string, high: string, mode: string, asked: string) =>
+      `Estimate: between ${low} and ${high} in 95 cases of 100. The weakest way is ${mode}. The shop asks for ${asked} at the low end.`,
     mode: { 'pull-off': 'being blown off', slip: 'slipping down the glass' },
     letsGo: 'Lets go at a mean wind of about',
     weight: 'Weight of the panel',
@@ -403,6 +406,7 @@ export const en = {
     left: 'Left over',
     costUsed: 'Used, cost',
     costBought: 'Bought, cost',
+    costCharged: 'Charged',
     labour: 'Work',
     operation: 'Operation',
     times: 'Times',

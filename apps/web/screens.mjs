@@ -1,0 +1,76 @@
+// Pictures of every screen for docs/screens, from the built program in Chromium. Run: node apps/web/screens.mjs [NAME …]
+import { spawn } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { ensureBuilt } from '../../tools/run/build.mjs';
+import { findChromium } from '../../tools/run/chromium.mjs';
+import { at } from '../../tools/run/root.mjs';
+
+const FLAGS =
+  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
+const BENCH = { viewport: { width: 1440, height: 900 } };
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+const demo = (stage) => `/jobs/demo-camper/${stage}`;
+
+/** name, path, device, theme, and what to do before the picture. */
+const SCREENS = [
+  ['openings', demo('openings/W7'), BENCH, 'light'],
+  ['openings-suspect', demo('openings/W2'), BENCH, 'light', misread],
+  ['patterns', demo('patterns/W6'), BENCH, 'light'],
+  ['panels', demo('panels/W8'), BENCH, 'light'],
+  ['hold', demo('hold/W3'), BENCH, 'light'],
+  ['hold-dark', demo('hold/W3'), BENCH, 'dark'],
+  ['cutting', demo('cutting'), BENCH, 'light'],
+  ['take-off', demo('takeOff'), BENCH, 'light'],
+  ['price', demo('price'), BENCH, 'light'],
+  ['sheets', demo('sheets'), BENCH, 'light'],
+  ['to-look-at', demo('findings'), BENCH, 'light'],
+  ['catalogue', '/catalogue', BENCH, 'light'],
+  ['jobs', '/', BENCH, 'light'],
+  ['phone-openings', demo('openings/W7'), PHONE, 'light'],
+  ['phone-hold', demo('hold/W9'), PHONE, 'dark'],
+];
+
+async function misread(page) {
+  await page.getByLabel('Diagonal, bottom left to top right', { exact: true }).fill('28 3/4');
+}
+
+async function serve(data) {
+  const server = spawn(process.execPath, [at('tools/run/start.mjs')], {
+    env: { ...process.env, PANEWRIGHT_DATA: data, PANEWRIGHT_PORT: '0', PANEWRIGHT_NO_BROWSER: '1' },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  for await (const chunk of server.stdout) {
+    const address = /http:\/\/127\.0\.0\.1:\d+/.exec(String(chunk));
+    if (address) return { server, address: address[0] };
+  }
+  throw new Error('the server ended before it gave its address');
+}
+
+const asked = process.argv.slice(2);
+const data = mkdtempSync(join(tmpdir(), 'panewright-screens-'));
+await ensureBuilt();
+mkdirSync(at('docs/screens'), { recursive: true });
+const { server, address } = await serve(data);
+const browser = await chromium.launch({ executablePath: findChromium(), args: FLAGS.split(' ') });
+try {
+  for (const [name, path, device, colorScheme, act] of SCREENS) {
+    if (asked.length > 0 && !asked.includes(name)) continue;
+    const page = await browser.newPage({ ...device, colorScheme });
+    await page.goto(`${address}${path}`);
+    await page.locator('main h2').first().waitFor();
+    await act?.(page);
+    await page.waitForTimeout(700);
+    for (const mark of ['.station-waits', '.working'])
+      await page.locator(mark).first().waitFor({ state: 'detached', timeout: 100_000 });
+    await page.waitForTimeout(200);
+    await page.screenshot({ path: at('docs/screens', `${name}.png`) });
+    await page.close();
+  }
+} finally {
+  await browser.close();
+  server.kill();
+  rmSync(data, { recursive: true, force: true });
+}
