@@ -170,7 +170,7 @@ export const refusals: RefusalWords = {
     do: 'Write it as XxY in mm, for example 200.18x150.29.',
   }),
   PHOTO_UNREADABLE: ({ name }) => ({
-    what: `${name} is not a JPEG picture that can be read.`,
+    what: `“${name}” is not a JPEG picture that can be read.`,
     why: '',
     do: 'Save the photo as JPEG and try again.',
   }),
