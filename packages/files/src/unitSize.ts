@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '@panewright/quantity';
-import { moved } from './curve/affine.ts';
-import type { Drawing, FileCurve } from './curve/drawing.ts';
+import { extentOf } from './curve/curveMarkers.ts';
+import type { Drawing } from './curve/drawing.ts';
 import type { FileFormat, FileNote, FileRefusal, FileUnit } from './fileRefusal.ts';
 
 /** @source sources.md#nist-sp811, sources.md#css-values-lengths */
@@ -31,32 +31,4 @@ export function unitSize(
   const notes: FileNote[] =
     isOwn || stated === undefined ? [] : [{ code: 'UNIT_OVERRULED', stated, used: unit }];
   return ok({ unit, millimetres: MILLIMETRES[unit] * pixels, notes });
-}
-
-/** Width and height of the drawing in its own numbers, by the ends of its curves and the corners about its ellipses. */
-function extentOf({ strokes }: Pick<Drawing, 'strokes'>): {
-  readonly width: number;
-  readonly height: number;
-} {
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-  for (const { curves } of strokes)
-    for (const curve of curves)
-      for (const { x, y } of markers(curve)) {
-        box.minX = Math.min(box.minX, x);
-        box.minY = Math.min(box.minY, y);
-        box.maxX = Math.max(box.maxX, x);
-        box.maxY = Math.max(box.maxY, y);
-      }
-  return { width: box.maxX - box.minX, height: box.maxY - box.minY };
-}
-
-function markers(curve: FileCurve): readonly { readonly x: number; readonly y: number }[] {
-  if (curve.kind === 'bezier') return curve.points.map(({ x, y, w }) => ({ x: x / w, y: y / w }));
-  if (curve.kind !== 'ellipse') return [curve.from, curve.to];
-  const { centre, u, v, start, end } = curve;
-  const frame = { a: u.x, b: u.y, c: v.x, d: v.y, e: centre.x, f: centre.y };
-  return Array.from({ length: 17 }, (_, k) => {
-    const angle = start + ((end - start) * k) / 16;
-    return moved(frame, { x: Math.cos(angle), y: Math.sin(angle) });
-  });
 }

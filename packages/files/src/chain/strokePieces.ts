@@ -1,6 +1,7 @@
 import type { Vector } from '@panewright/geometry';
 import { type Millimetre, mm, ok, type Result, refuse } from '@panewright/quantity';
 import type { Span } from '../curve/biarc.ts';
+import { curveMarkers } from '../curve/curveMarkers.ts';
 import type { Chain, EllipseCurve, FileCurve, Piece, Stroke } from '../curve/drawing.ts';
 import { fitArcs } from '../curve/fitArcs.ts';
 import { type FreeCurve, pointOf, smoothRuns } from '../curve/smoothCurve.ts';
@@ -34,6 +35,10 @@ export function strokePieces(
   const chains: Chain[] = [];
   let count = 0;
   for (const { curves, place, ...named } of strokes) {
+    // Before fitting: what lies out of bounds, or is no number, would never be fitted.
+    const beyond = curves.flatMap(reachOf).find((value) => !isUsable(value));
+    if (beyond !== undefined)
+      return refuse({ code: 'NUMBER_OUT_OF_RANGE', place, what: 'coordinate', value: beyond });
     const spans = spansOf(curves, tolerance, tally);
     if (spans === undefined) return refuse({ code: 'CURVE_NOT_FITTED', place, tolerance });
     const bad = spans.find(({ from, to, bulge }) => ![from.x, from.y, to.x, to.y, bulge].every(isUsable));
@@ -47,6 +52,11 @@ export function strokePieces(
   const notes: FileNote[] =
     tally.curves > 0 ? [{ code: 'CURVES_FITTED', ...counts, farthest: mm(farthest) }] : [];
   return ok({ chains, notes });
+}
+
+function reachOf(curve: FileCurve): readonly number[] {
+  const points = curveMarkers(curve).flatMap(({ x, y }) => [x, y]);
+  return curve.kind === 'ellipse' ? [...points, curve.u.x, curve.u.y, curve.v.x, curve.v.y] : points;
 }
 
 const isUsable = (value: number) => Math.abs(value) <= MOST_COORDINATE;

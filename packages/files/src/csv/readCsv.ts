@@ -64,10 +64,11 @@ type IsNumber = (cell: string) => boolean;
 function rowsOf(
   lines: readonly { readonly letters: string; readonly line: number }[],
 ): Result<{ readonly rows: readonly Row[]; readonly isNumber: IsNumber }, FileRefusal> {
-  const last = lines.at(-1)!;
-  const isBlankParted = /^[+-]?\d+,\d+(?:\s+[+-]?\d+,\d+)+$/.test(last.letters);
+  const isMost = (holds: (letters: string) => boolean) =>
+    lines.filter(({ letters }) => holds(letters)).length > lines.length / 2;
+  const isBlankParted = isMost((letters) => /^[+-]?\d+,\d+(?:\s+[+-]?\d+,\d+)+$/.test(letters));
   const mark = [';', '\t', ','].find(
-    (sign) => last.letters.includes(sign) && !(sign === ',' && isBlankParted),
+    (sign) => isMost((letters) => letters.includes(sign)) && !(sign === ',' && isBlankParted),
   );
   const rows = lines.map(({ letters, line }): Row => ({ cells: cellsOf(letters, mark), line }));
   if (mark === ',') {

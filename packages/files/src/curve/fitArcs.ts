@@ -16,7 +16,7 @@ const BETWEEN_CHECKS = 1.03;
 /** A curve this part of the tolerance from its chord is meant straight. */
 const STRAIGHT = 1e-3;
 const MOST_HALVINGS = 24;
-const MOST_SPANS = 20_000;
+const MOST_SPANS = 4000;
 
 /**
  * Tangent arcs within `tolerance` of a smooth curve, its ends and its directions there kept. Stretches are shared out so
@@ -30,7 +30,7 @@ const MOST_SPANS = 20_000;
  */
 export function fitArcs(curve: SmoothCurve, tolerance: number): ArcFit | undefined {
   const shares = bendShares(curve);
-  const most = 8 * curve.spans + 24;
+  const most = 16 * curve.spans + 32 * Math.ceil(shares.turn + 1);
   let count = Math.max(1, Math.ceil(shares.turn / (Math.PI / 2) - 1e-9));
   for (;;) {
     const cuts = cutsOf(shares, count, curve.spans);

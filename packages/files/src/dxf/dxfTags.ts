@@ -28,6 +28,9 @@ export interface DxfSections {
   readonly comments: readonly string[];
 }
 
+/** Signs that no value holds: the format writes them otherwise. A tabulator passes. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f]/;
 const MOST_LINES = 2_000_000;
 const READ = new Set(['HEADER', 'TABLES', 'BLOCKS', 'ENTITIES']);
 
@@ -48,6 +51,7 @@ export function dxfSections(text: string): Result<DxfSections, FileRefusal> {
   for (let at = 0; at + 1 < lines.length; at += 2) {
     const code = codeOf(lines[at]!);
     if (code === undefined) return unreadable(at + 1, 'group code', lines[at]!);
+    if (CONTROL.test(lines[at + 1]!)) return unreadable(at + 2, 'text', lines[at + 1]!);
     const tag = { code, text: lines[at + 1]!.trim(), line: at + 2 };
     if (section && !isNamed) {
       if (code !== 2) return unreadable(at + 1, 'name of a section', lines[at]!);

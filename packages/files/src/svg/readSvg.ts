@@ -76,7 +76,11 @@ class Walk {
     ];
   }
 
+  /** Letters among the shapes are not drawn by any rule, so they are what is left of a broken tag. */
   children(element: XmlElement, context: Context): FileRefusal | undefined {
+    const stray = element.text.trim().slice(0, 40);
+    if (stray !== '')
+      return { code: 'FILE_UNREADABLE_AT', line: element.line, wanted: 'an element', found: stray };
     for (const child of element.children) {
       const bad = this.#element(child, context);
       if (bad) return bad;
