@@ -1,5 +1,7 @@
 export * from './correction.ts';
 export { installSheet } from './install/installSheet.ts';
+export * from './labels/labelSheet.ts';
+export { LABEL_STOCKS, type LabelStock, labelsOn } from './labels/labelStock.ts';
 export { laySheet } from './lay/laySheet.ts';
 export * from './options.ts';
 export * from './paper.ts';

@@ -12,6 +12,8 @@ export const INK = {
   warningWash: '#fbf0ea',
   band: '#dfe6e4',
   paper: '#ffffff',
+  /** For codes that machines read. */
+  black: '#000000',
 } as const;
 
 /** The four weights of line, mm, each about 1.4 to 2 times the one before. */

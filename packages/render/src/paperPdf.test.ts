@@ -1,5 +1,15 @@
-import { patternSheet, printerTest, rollOf, type Sheet, type SheetOptions } from '@panewright/drawing';
+import {
+  LABEL_STOCKS,
+  type LabelledPanel,
+  labelSheet,
+  patternSheet,
+  printerTest,
+  rollOf,
+  type Sheet,
+  type SheetOptions,
+} from '@panewright/drawing';
 import { nearest, point } from '@panewright/geometry';
+import jsQR from 'jsqr';
 import { expect, test } from 'vitest';
 import { pieceDxf, pieceSvg, sheetPdf } from './index.ts';
 import { demoJob, drawingsFor, fonts, inputFor } from './testing/demo.ts';
@@ -94,4 +104,34 @@ test('the test page’s bars are as long as they say, corrected or not', async (
     expect(page!.text).toContain('180 mm across');
     expect(page!.text).toContain('240 mm along');
   }
+});
+
+test('a label’s code is read off the page of the PDF', async () => {
+  // Oracle: jsQR 1.4.0, on the dark rectangles that pdf.js finds on the page, 10 dots a millimetre.
+  const [stock] = LABEL_STOCKS;
+  const link = ({ job, opening }: LabelledPanel) => `http://shop.test/jobs/${job}#${opening}`;
+  const labels = labelSheet(base, { kind: 'sewn', stock: stock!, link });
+  if (!labels.ok) throw new Error(labels.refusal.code);
+  const [page] = await read(labels.value);
+  const { margin, width, height } = stock!;
+  const [wide, high] = [Math.round(width * 10), Math.round(height * 10)];
+  const dots = new Uint8ClampedArray(wide * high * 4).fill(255);
+  const low = page!.height - margin.top - height;
+  for (const { curves } of page!.paths.filter((one) => one.curves.length === 4)) {
+    const box = boxOf(curves);
+    const dot = (value: number) => Math.round(value * 10);
+    for (
+      let j = Math.max(0, dot(low + height - box.maxY));
+      j < Math.min(high, dot(low + height - box.minY));
+      j++
+    )
+      for (
+        let i = Math.max(0, dot(box.minX - margin.left));
+        i < Math.min(wide, dot(box.maxX - margin.left));
+        i++
+      )
+        dots.fill(0, (j * wide + i) * 4, (j * wide + i) * 4 + 3);
+  }
+  const { id, openings } = demoJob;
+  expect(jsQR(dots, wide, high)?.data).toBe(`http://shop.test/jobs/${id}#${openings[0]!.id}`);
 });

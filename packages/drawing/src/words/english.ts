@@ -290,6 +290,11 @@ export const english = {
     name: (piece: string, count: number): string => `${piece} · cut ${count}`,
     for: (patterns: readonly string[]): string => `For ${some(patterns, 8)}`,
   },
+  label: {
+    title: (kind: 'shelf' | 'sewn'): string => (kind === 'shelf' ? 'Shelf labels' : 'Sewn-in labels'),
+    panel: (pattern: string, turned: boolean): string =>
+      turned ? `Panel ${pattern}, turned over` : `Panel ${pattern}`,
+  },
   piece: {
     name: (piece: string, count: number): string => `${piece} · cut ${count}`,
     turnedOver: (): string => 'pattern turned over',
