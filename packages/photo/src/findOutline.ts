@@ -70,7 +70,7 @@ export function excessTurn(curve: readonly PlanePoint[]): number {
 /**
  * The ink near a known path as another look at it shows it, point by point: path point i, moved sideways.
  *
- * @param reach half width searched, mm
+ * @param reach half width within which the ink may lie, mm
  */
 export function nearPath(
   image: GreyImage,
@@ -79,7 +79,12 @@ export function nearPath(
   reach: number,
   covered: (x: number, y: number) => boolean,
 ): PlanePoint[] {
-  const band = unwrap(image, camera, path, reach, 0.25);
+  // Sides are read up to 7 mm from the line, so the band is never narrower than what a contrast needs.
+  const band = unwrap(image, camera, path, Math.max(reach, 7.5), 0.25);
   const contrast = lineContrast(band, covered);
+  const middle = (band.width - 1) / 2;
+  for (let k = 0; k < contrast.length; k++) {
+    if (Math.abs((k % band.width) - middle) * band.step > reach) contrast[k] = -1;
+  }
   return pointsOn(band, darkestPath(contrast, band.rows, band.width, 6, 0.004));
 }

@@ -107,7 +107,7 @@ function centreOf(profile: Float64Array): { offset: number; width: number; contr
   return Math.abs(offset) < 3 ? { offset, width, contrast } : undefined;
 }
 
-/** Median grey beside the line. */
+/** Grey beside the line: the median, or the brightest stretch where another line darkens the median. */
 function background(profile: Float64Array, dark: number, side: 1 | -1): number {
   const values: number[] = [];
   for (let d = SIDE[0]; d <= SIDE[1]; d += STEP) {
@@ -115,7 +115,15 @@ function background(profile: Float64Array, dark: number, side: 1 | -1): number {
     if (k >= 0 && k < profile.length) values.push(profile[k]!);
   }
   values.sort((a, b) => a - b);
-  return values[values.length >> 1] ?? Number.NaN;
+  const usual = values[values.length >> 1] ?? Number.NaN;
+  let brightest = 0;
+  for (let d = 1.5; d <= SIDE[1]; d += STEP) {
+    const k = dark + side * Math.round(d / STEP);
+    if (k < 2 || k + 2 >= profile.length) continue;
+    const mean = (profile[k - 2]! + profile[k - 1]! + profile[k]! + profile[k + 1]! + profile[k + 2]!) / 5;
+    brightest = Math.max(brightest, mean);
+  }
+  return usual < 0.8 * brightest ? brightest : usual;
 }
 
 function crossing(profile: Float64Array, dark: number, side: 1 | -1, level: number): number | undefined {

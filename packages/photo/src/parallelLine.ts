@@ -1,4 +1,5 @@
 import type { Camera } from './camera.ts';
+import { smoothClosed } from './closedCurve.ts';
 import type { GreyImage } from './image.ts';
 import { darkestPath, lineContrast, pointsOn, unwrap } from './inkPath.ts';
 import type { PlanePoint } from './planeGrid.ts';
@@ -57,7 +58,10 @@ export function parallelLine(
   const share = strong.filter((c) => c > 0).length / band.rows;
   if (share < LEAST_SHARE || Math.abs(offset) <= OWN) return undefined;
   const strength = median(strong.filter((c) => c > 0)) / Math.max(0.01, median(own));
-  return { offset, share, strength, curve: pointsOn(band, columns) };
+  const steady = Array.from(columns, (k, row) =>
+    strong[row]! > 0 ? k : Math.round(middle + offset / band.step),
+  );
+  return { offset, share, strength, curve: smoothClosed(pointsOn(band, steady), 4) };
 }
 
 function median(values: readonly number[]): number {

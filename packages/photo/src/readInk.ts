@@ -1,6 +1,7 @@
 import { ok, type Result, refuse } from '@panewright/quantity';
 import type { Adjustment } from './adjust.ts';
 import { cameraCentre } from './camera.ts';
+import { resampleClosed } from './closedCurve.ts';
 import { findOutline, nearPath } from './findOutline.ts';
 import type { TraceRefusal } from './gate.ts';
 import type { GreyImage } from './image.ts';
@@ -60,8 +61,11 @@ export function readInk(
   let { curve } = best.path;
   const camera = adjustment.cameras[best.photo]!;
   const beside = parallelLine(images[best.photo]!, camera, curve, cover.covers);
-  if (beside && !options.taps && wanted(options.line, beside) === 'other') curve = beside.curve;
-  const ink = measureInk(images, adjustment, curve, cover, options.heightSigma ?? 0.7);
+  if (beside && !options.taps && wanted(options.line, beside) === 'other') {
+    curve = resampleClosed(beside.curve, 2);
+  }
+  const reach = Math.min(images.length === 1 ? 5 : 7.5, beside ? Math.abs(beside.offset) / 2 : 7.5);
+  const ink = measureInk(images, adjustment, curve, cover, options.heightSigma ?? 0.7, reach);
   return ok(beside && !options.line && !options.taps ? { ...ink, parallel: beside } : ink);
 }
 
@@ -113,10 +117,11 @@ export function measureInk(
   path: readonly PlanePoint[],
   cover: SheetCover,
   heightSigma: number,
+  reach: number,
 ): Ink {
   const measured = images.flatMap((image, photo) => {
     const camera = adjustment.cameras[photo]!;
-    const own = nearPath(image, camera, path, photo === 0 && images.length === 1 ? 5 : 7.5, cover.covers);
+    const own = nearPath(image, camera, path, reach, cover.covers);
     return inkCentres(image, camera, own, photo, cover.covers);
   });
   measured.sort((a, b) => a.row - b.row);
