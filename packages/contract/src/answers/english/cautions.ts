@@ -52,10 +52,11 @@ export const cautions = {
     why: 'Acrylic foam tape reaches its strength over about three days (common practice, no source).',
     do: 'Clean, press each magnet down well, and hang no panel before the tape maker’s stated time.',
   }),
+  // sources.md#mclaren-2005
   HEAT_INSIDE: () => ({
-    what: 'A dark panel in the sun can make glass hot.',
-    why: 'Laminated, coated or double panes can crack from uneven heat.',
-    do: 'Ask the glass maker where the panes are not plain single glass.',
+    what: 'A parked vehicle or a closed room gets dangerously hot, with or without a panel.',
+    why: 'In the sun a car warms by about 3 °F (2 °C) every five minutes, and open windows hardly slow it. A dark panel heats the glass too: laminated, coated or double panes can crack.',
+    do: 'Never leave a child, a frail person or an animal inside. Ask the glass maker where the panes are not plain single glass.',
   }),
   HOLD_IS_ESTIMATE: () => ({
     what: 'Pull and wind figures are estimates, not measurements.',
