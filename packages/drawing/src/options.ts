@@ -1,5 +1,5 @@
 import type { Catalogue, Finding, Job, Plan, UnitName } from '@panewright/design';
-import { ok, type Result } from '@panewright/quantity';
+import { ok, type Result, refuse } from '@panewright/quantity';
 import { type Correction, type CorrectionRefusal, checkCorrection } from './correction.ts';
 import { checkPaper, type Paper, type PaperRefusal } from './paper.ts';
 import type { FontMetrics } from './sheet.ts';
@@ -12,6 +12,8 @@ export interface SheetOptions {
   /** The printer's own error, made up on patterns and templates and nowhere else. */
   readonly correction?: Correction;
   readonly units: UnitName;
+  /** Copies of each template, 1 to 10,000; one full page where not given, never more than the job needs. */
+  readonly templateCopies?: number;
   /** A page to measure the printer by, besides. */
   readonly printerTest?: boolean;
   /** ISO date of the day the sheets are made, `2026-11-25`. */
@@ -32,12 +34,17 @@ export interface SheetInput {
   readonly options: SheetOptions;
 }
 
-export type SheetRefusal = PaperRefusal | CorrectionRefusal;
+export type SheetRefusal =
+  | PaperRefusal
+  | CorrectionRefusal
+  | { readonly code: 'TEMPLATE_COPIES_OUT_OF_RANGE'; readonly copies: number; readonly most: number };
+
+const MOST_COPIES = 10_000;
 
 /**
  * Options that sheets can be made with. `sheetsOf` takes no others: they throw there.
  *
- * @refuses ROLL_WIDTH_OUT_OF_RANGE, CORRECTION_OUT_OF_RANGE
+ * @refuses ROLL_WIDTH_OUT_OF_RANGE, CORRECTION_OUT_OF_RANGE, TEMPLATE_COPIES_OUT_OF_RANGE
  */
 export function checkSheetOptions(options: SheetOptions): Result<SheetOptions, SheetRefusal> {
   const paper = checkPaper(options.paper);
@@ -46,5 +53,8 @@ export function checkSheetOptions(options: SheetOptions): Result<SheetOptions, S
     const correction = checkCorrection(options.correction);
     if (!correction.ok) return correction;
   }
+  const { templateCopies: copies = 1 } = options;
+  if (!(Number.isInteger(copies) && copies >= 1 && copies <= MOST_COPIES))
+    return refuse({ code: 'TEMPLATE_COPIES_OUT_OF_RANGE', copies, most: MOST_COPIES });
   return ok(options);
 }

@@ -4,6 +4,7 @@ import { checkSheetOptions, type SheetInput } from './options.ts';
 import { patternSheet } from './pattern/patternSheet.ts';
 import { pocketSheet } from './pattern/pocketSheet.ts';
 import { printerTest } from './pattern/printerTest.ts';
+import { templateSheet } from './pattern/templateSheet.ts';
 import type { Sheet } from './sheet.ts';
 import { buyList } from './trade/buyList.ts';
 import { cutList } from './trade/cutList.ts';
@@ -22,6 +23,7 @@ export function sheetsOf(input: SheetInput): readonly Sheet[] {
     workOrder(input),
     ...input.plan.patterns.map(({ pattern }) => patternSheet(input, pattern)),
     pocketSheet(input),
+    templateSheet(input),
     laySheet(input),
     cutList(input),
     installSheet(input),

@@ -295,6 +295,17 @@ export const english = {
     panel: (pattern: string, turned: boolean): string =>
       turned ? `Panel ${pattern}, turned over` : `Panel ${pattern}`,
   },
+  template: {
+    title: (): string => 'Template sheets',
+    note: (): string =>
+      'At full size: measure the bar. Cut the cloth or film through the paper, or cut one out and draw round it.',
+    copies: (here: number, needed: number): string =>
+      `${counted(here, 'copy', 'copies')} on this page; the job needs ${needed}.`,
+    pocketNote: (): string => 'The straight side goes to the edge of the panel; the tick is its middle.',
+    film: (film: string, count: number): string => `${film} · cut ${count}`,
+    filmNote: (magnet: string, size: string): string =>
+      `For ${magnet}, each ${size}. Lay the magnet on its outline, fold along the dashed line, seal the three open sides.`,
+  },
   piece: {
     name: (piece: string, count: number): string => `${piece} · cut ${count}`,
     turnedOver: (): string => 'pattern turned over',
