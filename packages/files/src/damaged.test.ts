@@ -3,7 +3,7 @@ import { readOutlines } from '@panewright/files';
 import { area, validate } from '@panewright/geometry';
 import { mm } from '@panewright/quantity';
 import { expect, test } from 'vitest';
-import { dxfText, line, polygon } from './testing/drawingText.ts';
+import { dxfText, line, polygon, rectangle, svgText } from './testing/drawingText.ts';
 import { tried } from './testing/read.ts';
 
 // Every damage is drawn with a seed, so that a file that fails can be made again.
@@ -221,6 +221,16 @@ test('work is bounded: a file that asks for too much is refused', () => {
     (_, i) => [500 * Math.cos(i / 1000), 500 * Math.sin(i / 1000)] as const,
   );
   expect(tried(dxfText(polygon(corners)))).toMatchObject({
+    refusal: { code: 'FILE_TOO_LARGE', what: 'edges' },
+  });
+  // 210 squares within each other: 21 945 pairs to tell inside from outside.
+  const nested = Array.from({ length: 210 }, (_, i) => rectangle(i, i, 900 - 2 * i, 900 - 2 * i)).join('');
+  expect(tried(dxfText(nested))).toMatchObject({ refusal: { code: 'FILE_TOO_LARGE', what: 'nesting' } });
+  // 2000 cubics, each to be fitted by dozens of arcs.
+  const dice = new Dice(5);
+  const spot = () => `${dice.below(1000)} ${dice.below(1000)}`;
+  const cubics = Array.from({ length: 2000 }, () => `C${spot()} ${spot()} ${spot()}`).join('');
+  expect(tried(svgText(`<path d="M0 0${cubics}Z"/>`))).toMatchObject({
     refusal: { code: 'FILE_TOO_LARGE', what: 'edges' },
   });
 });

@@ -17,7 +17,7 @@ export interface ReadOptions {
   readonly format?: FileFormat;
   /** What one unit of the file is. Needed where the file does not say; where it does, this one counts and a note says so. */
   readonly unit?: FileUnit;
-  /** Ends at most this far apart are brought together, mm. */
+  /** Ends at most this far apart are brought together, mm. Nearer than 0.002 mm they are one in any case: files round. */
   readonly closeWithin: Millimetre;
   /** Splines, ellipses and the like are drawn as tangent arcs no farther off than this, mm. */
   readonly arcTolerance: Millimetre;

@@ -60,12 +60,12 @@ export function joinChains(chains: readonly Chain[], closeWithin: Millimetre): R
 }
 
 const stages = (closeWithin: number): readonly (readonly [number, boolean])[] => {
-  const tight = Math.min(SAME_END, closeWithin);
+  const wide = Math.max(SAME_END, closeWithin);
   return [
-    [tight, true],
-    [closeWithin, true],
-    [tight, false],
-    [closeWithin, false],
+    [SAME_END, true],
+    [wide, true],
+    [SAME_END, false],
+    [wide, false],
   ];
 };
 

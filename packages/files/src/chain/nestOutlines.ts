@@ -1,6 +1,6 @@
 import { bounds, contains, edges, type Outline, type Point } from '@panewright/geometry';
-import { mm } from '@panewright/quantity';
-import type { FileNote } from '../fileRefusal.ts';
+import { mm, ok, type Result, refuse } from '@panewright/quantity';
+import type { FileNote, FileRefusal } from '../fileRefusal.ts';
 import type { PlacedOutline } from './ringOutline.ts';
 
 /** An outline that lies in another. `depth` 1 is directly within the outer one. */
@@ -15,29 +15,32 @@ export interface InnerOutline {
 const ON_EDGE = 0.01;
 
 /** Edges of an outline that are looked at, spread evenly. */
-const LOOKED_AT = 200;
+const LOOKED_AT = 100;
+const MOST_PAIRS = 20_000;
 
 export interface Nested extends PlacedOutline {
   readonly inner: readonly InnerOutline[];
 }
 
-/** The outermost outlines in the order of the file, each with all that lies within it. */
-export function nestOutlines(outlines: readonly PlacedOutline[]): {
-  readonly outer: readonly Nested[];
-  readonly notes: readonly FileNote[];
-} {
-  const boxes = outlines.map(({ outline }) => bounds(outline));
+/**
+ * The outermost outlines in the order of the file, each with all that lies within it.
+ *
+ * @refuses FILE_TOO_LARGE where more than 20 000 pairs of outlines lie over each other
+ */
+export function nestOutlines(
+  outlines: readonly PlacedOutline[],
+): Result<{ readonly outer: readonly Nested[]; readonly notes: readonly FileNote[] }, FileRefusal> {
+  const pairs = nearPairs(outlines);
+  if (pairs.length > MOST_PAIRS)
+    return refuse({ code: 'FILE_TOO_LARGE', what: 'nesting', found: pairs.length, most: MOST_PAIRS });
   const around = outlines.map((): number[] => []);
-  const overlaps: [number, number][] = [];
-  outlines.forEach((one, i) => {
-    outlines.forEach((other, j) => {
-      if (j <= i || apart(boxes[i]!, boxes[j]!)) return;
-      const verdict = relation(one.outline, other.outline);
-      if (verdict === 'first within') around[i]!.push(j);
-      else if (verdict === 'second within') around[j]!.push(i);
-      else if (verdict === 'overlap') overlaps.push([i, j]);
-    });
-  });
+  const overlaps: (readonly [number, number])[] = [];
+  for (const [i, j] of pairs) {
+    const verdict = relation(outlines[i]!.outline, outlines[j]!.outline);
+    if (verdict === 'first within') around[i]!.push(j);
+    else if (verdict === 'second within') around[j]!.push(i);
+    else if (verdict === 'overlap') overlaps.push([i, j]);
+  }
   const outerIndex = new Map(
     outlines.flatMap((_, i) => (around[i]!.length === 0 ? [i] : [])).map((i, k) => [i, k]),
   );
@@ -51,7 +54,16 @@ export function nestOutlines(outlines: readonly PlacedOutline[]): {
     const [first, second] = [outerIndex.get(i), outerIndex.get(j)];
     return first === undefined || second === undefined ? [] : [{ code: 'OUTLINES_OVERLAP', first, second }];
   });
-  return { outer, notes };
+  return ok({ outer, notes });
+}
+
+/** Pairs whose boxes meet, a little more than the most if there are more. */
+function nearPairs(outlines: readonly PlacedOutline[]): readonly (readonly [number, number])[] {
+  const boxes = outlines.map(({ outline }) => bounds(outline));
+  const pairs: (readonly [number, number])[] = [];
+  for (let i = 0; i < boxes.length && pairs.length <= MOST_PAIRS; i++)
+    for (let j = i + 1; j < boxes.length; j++) if (!apart(boxes[i]!, boxes[j]!)) pairs.push([i, j]);
+  return pairs;
 }
 
 type Box = ReturnType<typeof bounds>;

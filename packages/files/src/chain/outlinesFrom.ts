@@ -39,7 +39,9 @@ export function outlinesFrom(
     if (outline.value) placed.push(outline.value);
   }
   const distinct = withoutDuplicateOutlines(placed);
-  const { outer, notes } = nestOutlines(distinct.outlines);
+  const nested = nestOutlines(distinct.outlines);
+  if (!nested.ok) return nested;
+  const { outer, notes } = nested.value;
   if (outer.length === 0) return refuse({ code: 'NO_OUTLINE', layers: layersOf(strokes) });
   const all = [pieces.value.notes, single.notes, joined.value.notes, left.value, distinct.notes, notes];
   return ok({ outlines: outer, notes: all.flat() });
@@ -67,7 +69,11 @@ function openLines(
     });
   }
   const byLayer = new Map<string | undefined, Chain[]>();
-  for (const chain of open) byLayer.set(chain.layer, [...(byLayer.get(chain.layer) ?? []), chain]);
+  for (const chain of open) {
+    const held = byLayer.get(chain.layer);
+    if (held) held.push(chain);
+    else byLayer.set(chain.layer, [chain]);
+  }
   return ok(
     [...byLayer].map(
       ([layer, chains]): FileNote => ({

@@ -80,6 +80,8 @@ function spansOf(
       const fit = fitArcs(run, tolerance);
       if (fit === undefined) return false;
       spans.push(...fit.spans);
+      // Refused by the caller; the rest need not be fitted.
+      if (spans.length > MOST_PIECES) break;
       tally.curves += run.spans;
       tally.arcs += fit.spans.length;
       tally.farthest = Math.max(tally.farthest, fit.farthest);
@@ -89,6 +91,7 @@ function spansOf(
   };
   for (const curve of curves) {
     const plain = plainSpans(curve);
+    if (spans.length > MOST_PIECES) break;
     if (plain === undefined) free.push(curve as FreeCurve);
     else if (flush()) spans.push(...plain);
     else return undefined;
