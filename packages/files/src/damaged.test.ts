@@ -176,10 +176,10 @@ for (const [kind, damage] of Object.entries(DAMAGES))
     }
   });
 
-test('1000 files with letters changed at random are refused or read soundly, never anything else', () => {
+test('300 files with letters changed at random are refused or read soundly, never anything else', () => {
   const letters = '0123456789.-+eE \n<>/"=MLCAZmlcaz,;()';
   let refused = 0;
-  for (let seed = 0; seed < 1000; seed++) {
+  for (let seed = 0; seed < 300; seed++) {
     const dice = new Dice(seed);
     let { text } = dice.pick(texts.filter(({ text: all }) => all.length < 7000));
     for (let k = 1 + dice.below(4); k > 0; k--) {
@@ -200,7 +200,7 @@ test('1000 files with letters changed at random are refused or read soundly, nev
       expect(Number.isFinite(area(outline))).toBe(true);
     }
   }
-  expect(refused).toBeGreaterThan(300);
+  expect(refused).toBeGreaterThan(100);
 });
 
 test('work is bounded: a file that asks for too much is refused', () => {

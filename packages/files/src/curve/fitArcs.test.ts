@@ -110,9 +110,9 @@ test('any cubic that does not cross itself is followed within the tolerance, bot
         return Math.min(...curve.map((p) => Math.hypot(p.x - x, p.y - y))) < within + 1.5;
       });
     }),
-    { numRuns: 40, seed: 3 },
+    { numRuns: 24, seed: 3 },
   );
-  expect(read).toBeGreaterThan(12);
+  expect(read).toBeGreaterThan(8);
 });
 
 test('a cusp, a straight cubic and one that stands still at its ends are followed', () => {
