@@ -10,6 +10,7 @@ import {
 import type { Outline, Point, Rigid } from '@panewright/geometry';
 import type { Millimetre, Radian } from '@panewright/quantity';
 import { z } from 'zod';
+import { holdByPoint, holdGap, holdLetsGo, holdMeetingIn } from './holdDetailSchema.ts';
 
 /** The shape of a plan, for those who read it from a file or over HTTP. Every number in it is finite. */
 
@@ -212,6 +213,9 @@ const holdOpening = z.strictObject({
   ),
   heatLimit: z.nullable(number),
   poles: z.strictObject({ panelOut: pole, insideOut: pole }),
+  byPoint: z.exactOptional(list(holdByPoint)),
+  letsGo: z.exactOptional(z.nullable(holdLetsGo)),
+  meetings: z.exactOptional(list(holdMeetingIn(outlineSchema, pointSchema))),
 });
 
 const holdPlan = z.strictObject({
@@ -222,6 +226,7 @@ const holdPlan = z.strictObject({
     z.strictObject({ piece: text, outline: outlineSchema, count: z.int(), kind: z.enum(['corner', 'edge']) }),
   ),
   openings: list(holdOpening),
+  gaps: z.exactOptional(list(holdGap)),
 });
 
 const cutPiece = z.strictObject({

@@ -26,6 +26,7 @@ export * from './hold/storedStack.ts';
 export * from './hold/thickGlass.ts';
 export * from './plan/figure.ts';
 export * from './plan/finding.ts';
+export * from './plan/holdDetail.ts';
 export * from './plan/plan.ts';
 export { lockstitchRatio, threadLength } from './take-off/needs.ts';
 export { tapePieces, type WrapSize, wrapSize } from './take-off/wrap.ts';

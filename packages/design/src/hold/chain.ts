@@ -20,7 +20,7 @@ export interface Chain {
 }
 
 /** More points than this on one span are a mistake in the input. */
-const MOST_POINTS = 400;
+const MOST_POINTS = 20_000;
 
 /**
  * The fewest points that leave no gap over the limit; null where a blocked stretch alone is wider than it.
@@ -110,12 +110,19 @@ function evened(span: Span, count: number, most: number): readonly number[] | nu
     .map((target) => started(span, target, early, points, most))
     .filter((start) => start !== null);
   if (starts.length === 0) return null;
+  // Equal gaps cannot be bettered.
+  if (starts[0]!.every((t, k) => Math.abs(t - equal(k)) < 1e-6)) return whole(span, starts[0]!, across, end);
   const tried = starts.map((start) => descend(span, start, most, end, across));
   const cost = (chain: readonly number[]) => squares([span.from, ...chain, end], across);
   const best = tried.reduce((a, b) => (cost(b) < cost(a) - 1e-9 ? b : a));
-  if (!span.symmetric) return best;
-  const mirrored = best.map((t) => span.from + span.to - t).reverse();
-  return across ? [...best, ...mirrored] : [...best, end, ...mirrored];
+  return whole(span, best, across, end);
+}
+
+/** Both halves of a symmetric chain; any other as it is. */
+function whole(span: Span, half: readonly number[], across: boolean, end: number): readonly number[] {
+  if (!span.symmetric) return half;
+  const mirrored = half.map((t) => span.from + span.to - t).reverse();
+  return across ? [...half, ...mirrored] : [...half, end, ...mirrored];
 }
 
 /** Each point as near its target as what is free and the widest gap let it, and near enough the end for the rest. */

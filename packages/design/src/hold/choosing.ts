@@ -2,6 +2,7 @@ import { centringStiffness, lastingLossLimit, magnetGrade } from '@panewright/ma
 import { mm } from '@panewright/quantity';
 import type { Magnet } from '../document/catalogue.ts';
 import type { Face } from './erosion.ts';
+import { faceOf } from './faceOf.ts';
 import { fewestPoints } from './fewestPoints.ts';
 import { bodyOf } from './holdOpening.ts';
 import { lately } from './lately.ts';
@@ -122,12 +123,6 @@ function byRank(a: MagnetChoice, b: MagnetChoice): number {
   const margin = ({ margin: ratio }: MagnetChoice) => (ratio === 'unloaded' ? Number.MAX_VALUE : ratio);
   return a.points - b.points || a.cost - b.cost || margin(b) - margin(a) || b.travel - a.travel;
 }
-
-/** A magnet's face as pockets are judged by it. */
-export const faceOf = ({ shape }: Magnet): Face =>
-  shape.kind === 'disc'
-    ? { kind: 'disc', radius: shape.diameter / 2 }
-    : { kind: 'block', along: shape.width, across: shape.height };
 
 /** Radius of the circle a magnet's face lies in. */
 const reachOf = ({ shape }: Magnet): number =>

@@ -4,13 +4,21 @@ import { remember } from '../derive/remember.ts';
 import type { Catalogue, Magnet } from '../document/catalogue.ts';
 import type { Opening } from '../document/job.ts';
 import type { Find } from '../plan/finding.ts';
-import type { HoldPlan, HoldPoint, OpeningPlan, PanelPlan, PatternPlan, PocketPiece } from '../plan/plan.ts';
+import type {
+  HoldOpening,
+  HoldPlan,
+  HoldPoint,
+  OpeningPlan,
+  PanelPlan,
+  PatternPlan,
+  PocketPiece,
+} from '../plan/plan.ts';
+import { EASE, holdDetails } from './holdDetails.ts';
 import { holdOpening } from './holdOpening.ts';
-import { type Foot, holdFeet } from './holdPoints.ts';
+import type { Foot } from './holdPoints.ts';
+import type { KeepOut } from './layout.ts';
+import { keepOuts, panelLayout } from './panelLayout.ts';
 import { type Cavity, cavityOf, patchAt, patchPiece, samePatch } from './pocket.ts';
-
-/** Room round a magnet in its pocket, so that it goes in, mm. Common practice, no source. */
-const EASE = 1;
 
 /** Pocket patches of the whole job: a shape met before is the same piece. */
 export interface PatchBook {
@@ -32,22 +40,41 @@ interface Placed {
   readonly cavity: Cavity;
 }
 
+interface PlaceContext {
+  readonly habits: Catalogue['habits'];
+  readonly zones: readonly KeepOut[];
+  readonly reach: number;
+}
+
 /** Feet, pockets and cavities of a panel: all that does not depend on the other panels or on the glass. */
 const placed = remember(
-  (panel: PanelPlan, { habits }: Catalogue, find) => {
-    const { feet, edges } = holdFeet(panel);
+  (panel: PanelPlan, { habits, zones, reach }: PlaceContext, find) => {
+    const { feet, edges, gaps } = panelLayout(
+      panel,
+      zones,
+      reach,
+      habits.pocketSeam,
+      habits.patternTolerance,
+    );
     return {
       edges,
+      gaps,
       places: feet.map((foot, index) => place(foot, index + 1, panel, habits.pocketSeam, find)),
     };
   },
-  (a, b) => a.habits === b.habits,
+  (a, b) => a.habits === b.habits && a.reach === b.reach && sameZones(a.zones, b.zones),
 );
+
+const sameZones = (a: readonly KeepOut[], b: readonly KeepOut[]): boolean =>
+  (a.length === 0 && b.length === 0) || JSON.stringify(a) === JSON.stringify(b);
 
 /** Hold points of one panel with their pockets, and what each member's glass makes of them. */
 export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook, find: Find): HoldPlan {
   const { pattern, panel, materials } = input;
-  const { edges, places } = placed(panel, catalogue, find);
+  const { habits } = catalogue;
+  const zones = keepOuts(pattern, input.members);
+  const made = placed(panel, { habits, zones, reach: faceRadius(materials.outside) }, find);
+  const { edges, gaps, places } = made;
   const counts = new Map<string, number>();
   const points = places.flatMap((one, index): HoldPoint[] => {
     if (!one) return [];
@@ -59,13 +86,15 @@ export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook
   reportFit(points, panel, materials.outside, find);
   for (const member of input.members)
     reportObstructions(points, pattern, member.opening, materials.outside, find);
-  return {
-    pattern: pattern.pattern,
-    points,
-    edges,
-    pocketPieces: piecesOf(counts, book),
-    openings: input.members.map(({ plan }) => holdOpening(plan, points, panel, materials, catalogue, find)),
-  };
+  const openings = input.members.map(({ plan }): HoldOpening => {
+    const { place } = pattern.members.find((member) => member.opening === plan.opening)!;
+    const details = { points, places: made, panel, place, materials, habits };
+    return {
+      ...holdOpening(plan, points, panel, materials, catalogue, find),
+      ...holdDetails(plan, details, find),
+    };
+  });
+  return { pattern: pattern.pattern, points, edges, pocketPieces: piecesOf(counts, book), openings, gaps };
 }
 
 function place(foot: Foot, number: number, panel: PanelPlan, seam: number, find: Find): Placed | null {

@@ -1,6 +1,6 @@
-import { type PanelHold, type PanelHoldRefusal, panelHold } from '@panewright/magnets';
+import type { PanelHold } from '@panewright/magnets';
 import { ok, type Result } from '@panewright/quantity';
-import { type HeldPoint, holdPanel, lowOf, type PanelLoad } from './margins.ts';
+import { type HeldPoint, heldAt, lowOf, type MarginRefusal, type PanelLoad } from './margins.ts';
 
 /** The weakest point's margin at one mean wind speed, m/s. */
 export interface MarginAt {
@@ -24,19 +24,19 @@ const leastHigh = ({ points }: PanelHold): number | 'unloaded' => {
  * @param winds m/s of mean wind, each to 100 m/s of gust
  * @returns one entry for each wind, in the order given
  * @accuracy as panelMargins
- * @refuses as panelHold
+ * @refuses as panelMargins
  * @source as panelHold
  */
 export function marginCurve(
   points: readonly HeldPoint[],
   load: PanelLoad,
   winds: readonly number[],
-): Result<readonly MarginAt[], PanelHoldRefusal> {
+): Result<readonly MarginAt[], MarginRefusal> {
   const curve: MarginAt[] = [];
   for (const wind of winds) {
-    const taut = panelHold(holdPanel(points, load, wind, 'taut'));
+    const taut = heldAt(points, load, wind, 'taut');
     if (!taut.ok) return taut;
-    const loose = panelHold(holdPanel(points, load, wind, 'loose'));
+    const loose = heldAt(points, load, wind, 'loose');
     if (!loose.ok) return loose;
     const { weakest } = taut.value;
     curve.push({

@@ -135,3 +135,12 @@ test('a remembered strength is the same as one worked out anew', () => {
   for (let k = 0; k < 300; k++) value(pairStrength({ ...pair, gap: 5.3 + 0.001 * (k % 3), hottest: 40 }));
   expect(value(pairStrength({ ...pair }))).toEqual(first);
 });
+
+test('a wind past what is known and a mesh too open are refused, not guessed at', () => {
+  const windy = panelMargins(square, { ...load, wind: 90 });
+  expect(windy.ok ? '' : windy.refusal.code).toBe('SPEED_OUT_OF_RANGE');
+  const open = panelMargins(square, { ...load, openness: 0.9 });
+  expect(open.ok ? '' : open.refusal.code).toBe('OPENNESS_OUT_OF_RANGE');
+  const two = panelMargins(square.slice(0, 2), load);
+  expect(two.ok ? '' : two.refusal.code).toBe('TOO_FEW_HOLD_POINTS');
+});

@@ -4,6 +4,7 @@ import {
   type HoldMode,
   type HoldPanel,
   type HoldPointStrength,
+  type LoadRefusal,
   type Margin,
   magnetGrade,
   type NewtonPerMillimetreRun,
@@ -13,6 +14,7 @@ import {
   type PointStrength,
   panelHold,
   pointStrength,
+  type SpeedRefusal,
   screenLoad,
   USUAL_COATING,
   USUAL_TOLERANCES,
@@ -170,15 +172,15 @@ export interface PanelMargins {
  * @returns ratios of strength over demand; m/s of mean wind
  * @range three points or more, in order round the panel
  * @accuracy an estimate; low and high set all bad ends against all good ones, so they lie wide
- * @refuses as panelHold
+ * @refuses as panelHold, dynamicPressure and screenLoad
  * @source as panelHold, screenLoad
  */
 export function panelMargins(
   points: readonly HeldPoint[],
   load: PanelLoad,
-): Result<PanelMargins, PanelHoldRefusal> {
+): Result<PanelMargins, MarginRefusal> {
   const [taut, middle, loose] = (['taut', 'middle', 'loose'] as const).map((cloth) =>
-    panelHold(holdPanel(points, load, load.wind, cloth)),
+    heldAt(points, load, load.wind, cloth),
   ) as [Held, Held, Held];
   if (!taut.ok) return taut;
   if (!middle.ok) return middle;
@@ -203,11 +205,22 @@ export function panelMargins(
  * @source as panelHold
  */
 export function lowMargin(points: readonly HeldPoint[], load: PanelLoad): number | 'unloaded' {
-  const taut = panelHold(holdPanel(points, load, load.wind, 'taut'));
+  const taut = heldAt(points, load, load.wind, 'taut');
   return taut.ok ? lowOf(taut.value.points[taut.value.weakest]!.margin) : 0;
 }
 
-type Held = Result<PanelHold, PanelHoldRefusal>;
+type Held = Result<PanelHold, MarginRefusal>;
+
+/** @source as panelHold */
+export function heldAt(
+  points: readonly HeldPoint[],
+  load: PanelLoad,
+  wind: number,
+  cloth: 'taut' | 'middle' | 'loose',
+): Held {
+  const panel = holdPanel(points, load, wind, cloth);
+  return panel.ok ? panelHold(panel.value) : panel;
+}
 
 function pointMargin(
   { number, strength: { pull } }: HeldPoint,
@@ -227,9 +240,12 @@ function pointMargin(
   };
 }
 
+/** @source none: one end of a margin that panelHold gave */
 export const lowOf = (margin: Margin): number | 'unloaded' => (margin === 'unloaded' ? margin : margin.low);
 
 const middleOf = ({ low, high }: Range): number => (low + high) / 2;
+
+export type MarginRefusal = PanelHoldRefusal | SpeedRefusal | LoadRefusal;
 
 /**
  * The panel as the hold laws take it: with both ends of every figure and the cloth at its least or most slack, or with the
@@ -240,13 +256,17 @@ export function holdPanel(
   load: PanelLoad,
   wind: number,
   cloth: 'taut' | 'middle' | 'loose',
-): HoldPanel {
+): Result<HoldPanel, MarginRefusal> {
   const pressure = dynamicPressure(metrePerSecond(wind * load.gustFactor));
-  if (!pressure.ok) throw new Error(`a wind of ${wind} m/s was refused: ${pressure.refusal.code}`);
+  if (!pressure.ok) return pressure;
+  const lifts = { corner: liftAt(load, 'corner'), edge: liftAt(load, 'field') };
+  if (!lifts.corner.ok) return lifts.corner;
+  if (!lifts.edge.ok) return lifts.edge;
+  const lift = { corner: lifts.corner.value, edge: lifts.edge.value };
   const ends = cloth !== 'middle';
   const stiffness = ends ? load.stiffness : both(Math.sqrt(load.stiffness.low * load.stiffness.high));
-  return {
-    points: points.map((point) => strengthAt(point, load, ends)),
+  return ok({
+    points: points.map((point) => strengthAt(point, lift[point.kind], ends)),
     area: mm2(load.area),
     weight: newton(load.weight),
     lean: radian(load.lean),
@@ -255,15 +275,16 @@ export function holdPanel(
     stiffness: stiffness as { low: NewtonPerMillimetreRun; high: NewtonPerMillimetreRun },
     slack: cloth === 'taut' ? load.slack.low : ends ? load.slack.high : middleOf(load.slack),
     arm: mm(load.arm),
-  };
+  });
 }
+
+/** Lift for each pascal of dynamic pressure. */
+const liftAt = ({ openness }: PanelLoad, zone: 'corner' | 'field') => screenLoad(openness, pascal(1), zone);
 
 const both = (value: number): Range => ({ low: value, high: value });
 
-function strengthAt(point: HeldPoint, load: PanelLoad, ends: boolean): HoldPointStrength {
+function strengthAt(point: HeldPoint, lift: Range, ends: boolean): HoldPointStrength {
   const { pull, breakAway, friction, face } = point.strength;
-  const lift = screenLoad(load.openness, pascal(1), point.kind === 'corner' ? 'corner' : 'field');
-  if (!lift.ok) throw new Error(`an openness of ${load.openness} was refused: ${lift.refusal.code}`);
   const one = (range: Range) => (ends ? range : both(middleOf(range)));
   const newtons = ({ low, high }: Range) => ({ low: newton(low), high: newton(high) });
   return {
@@ -273,6 +294,6 @@ function strengthAt(point: HeldPoint, load: PanelLoad, ends: boolean): HoldPoint
     breakAway: newtons(one(breakAway)),
     friction: one(friction),
     face,
-    load: one(lift.value),
+    load: one(lift),
   };
 }

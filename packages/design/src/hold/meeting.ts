@@ -85,10 +85,42 @@ export type MeetingRefusal =
  * @source sources.md#minkowski-erosion
  */
 export function meeting(input: MeetingInput): Result<Meeting, MeetingRefusal> {
-  const along = input.place.inward - Math.PI / 2;
-  const outside = outsideCentres(input, along);
+  return meetingBehind(input, insideCentres(input, input.place.inward - Math.PI / 2));
+}
+
+/** What a plan keeps of a meeting. */
+export type MeetingPlace = Pick<Meeting, 'both' | 'at' | 'travel'>;
+
+/**
+ * As `meeting` for several pockets of one panel on one glass. For two discs what the rim and the glass leave is worked out
+ * once for all.
+ *
+ * @returns one answer for each place, in the order given
+ * @source as `meeting`; erosion of what two shapes have in common is what their erosions have in common
+ */
+export function meetings(
+  input: Omit<MeetingInput, 'place'>,
+  places: readonly PocketPlace[],
+): readonly Result<MeetingPlace, MeetingRefusal>[] {
+  const { outside, inside, ease, seam } = input;
+  if (outside.kind !== 'disc' || inside.kind !== 'disc')
+    return places.map((place) => meeting({ ...input, place }));
+  const behind = insideCentres(input, 0);
+  const before = inset(input.room, outside.radius + ease);
+  const shared = behind.flatMap((a) => before.flatMap((b) => intersect(a, b)));
+  return places.map((place) => {
+    const both = inset(place.pocket, seam + outside.radius + ease).flatMap((pocket) =>
+      shared.flatMap((part) => intersect(part, pocket)),
+    );
+    if (both.length === 0) return meeting({ ...input, place });
+    const at = placeIn(both, place);
+    return ok({ both, at, travel: travelFrom(at, both, place.inward) });
+  });
+}
+
+function meetingBehind(input: MeetingInput, inside: readonly Outline[]): Result<Meeting, MeetingRefusal> {
+  const outside = outsideCentres(input, input.place.inward - Math.PI / 2);
   if (outside.length === 0) return refuse(tooSmallPocket(input));
-  const inside = insideCentres(input, along);
   if (inside.length === 0)
     return refuse({ code: 'GLASS_TOO_SMALL_FOR_MAGNET', inset: input.tapeMargin + input.flange });
   const both = inside
@@ -109,7 +141,7 @@ function outsideCentres(input: MeetingInput, along: number): readonly Outline[] 
   return cavities(input).flatMap((part) => centresWithin(part, face, along));
 }
 
-function insideCentres({ glass, inside, tapeMargin, flange }: MeetingInput, along: number) {
+function insideCentres({ glass, inside, tapeMargin, flange }: Omit<MeetingInput, 'place'>, along: number) {
   return inset(glass, tapeMargin + flange).flatMap((part) => centresWithin(part, inside, along));
 }
 

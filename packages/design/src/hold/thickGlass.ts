@@ -1,7 +1,8 @@
 import { contactPull, magnetGrade } from '@panewright/magnets';
 import { mm } from '@panewright/quantity';
 import type { Magnet } from '../document/catalogue.ts';
-import { type ChoiceInput, choosing, faceOf, type MagnetChoice } from './choosing.ts';
+import { type ChoiceInput, choosing, type MagnetChoice } from './choosing.ts';
+import { faceOf } from './faceOf.ts';
 import { type Fastener, fastenerStrength } from './fasteners.ts';
 import { bodyOf } from './holdOpening.ts';
 import { lowMargin, type Strength } from './margins.ts';

@@ -3,6 +3,7 @@ import type { Choices, Glazing, ReadingName } from '../document/job.ts';
 import type { UnitName } from '../document/primitives.ts';
 import type { Figure } from './figure.ts';
 import type { Finding } from './finding.ts';
+import type { HoldByPoint, HoldGap, HoldLetsGo, HoldMeeting } from './holdDetail.ts';
 
 /** Everything worked out from one job, one catalogue and one seed. Lengths mm, areas mm², forces N, money minor units. */
 export interface Plan {
@@ -137,6 +138,8 @@ export interface HoldPlan {
   readonly pocketPieces: readonly PocketPiece[];
   /** One per member opening, for its own glass. */
   readonly openings: readonly HoldOpening[];
+  /** Why each point is as far from the next as it is; none for a panel laid out without reasons (no obstruction, corners that point into it). */
+  readonly gaps?: readonly HoldGap[];
 }
 
 export interface HoldPoint {
@@ -220,6 +223,12 @@ export interface HoldOpening {
   /** Hottest the weaker magnet bears without lasting loss, °C (estimate); null where its grade is not known. */
   readonly heatLimit: number | null;
   readonly poles: { readonly panelOut: 'north' | 'south'; readonly insideOut: 'north' | 'south' };
+  /** Margins by edge mechanics, one per hold point; none where there is no pull. Estimates. */
+  readonly byPoint?: readonly HoldByPoint[];
+  /** null where there is no pull. */
+  readonly letsGo?: HoldLetsGo | null;
+  /** Where the pair of each hold point can meet on this glass. */
+  readonly meetings?: readonly HoldMeeting[];
 }
 
 /** One kind of piece to be cut from cloth. */
