@@ -1,6 +1,6 @@
 import { point } from '@panewright/geometry';
 import { CAPITAL, INK, STYLE } from './ink.ts';
-import { lineAt, rectangle, shiftItems } from './path.ts';
+import { enlarged, lineAt, rectangle, shiftItems } from './path.ts';
 import type { FontMetrics, Item, Page } from './sheet.ts';
 import { leading, sizeFor, type TextLook, text, wrap } from './text.ts';
 
@@ -114,6 +114,8 @@ export interface PageFrame {
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
+  /** Everything is set on a page this much smaller and then enlarged: large type. 1 where not given. */
+  readonly scale?: number;
   /** What stands on every page besides the blocks. `page` counts from 1. */
   readonly furniture: (page: number, pages: number) => readonly Item[];
 }
@@ -154,11 +156,12 @@ export function paginate(blocks: readonly Block[], frame: PageFrame): Page[] {
       throw new RangeError(`A block of ${block.height} mm is taller than its page.`);
     put(block);
   });
+  const { scale = 1 } = frame;
   return pages.map((items, index) => ({
     label: '',
-    width: frame.width,
-    height: frame.height,
-    items: [...frame.furniture(index + 1, pages.length), ...items],
+    width: frame.width * scale,
+    height: frame.height * scale,
+    items: enlarged([...frame.furniture(index + 1, pages.length), ...items], scale),
   }));
 }
 

@@ -14,6 +14,8 @@ export interface SheetOptions {
   readonly units: UnitName;
   /** Copies of each template, 1 to 10,000; one full page where not given, never more than the job needs. */
   readonly templateCopies?: number;
+  /** Large type on work order, install sheet, cut list and buy list: a third larger, to be read from a distance. */
+  readonly type?: 'standard' | 'large';
   /** A page to measure the printer by, besides. */
   readonly printerTest?: boolean;
   /** ISO date of the day the sheets are made, `2026-11-25`. */

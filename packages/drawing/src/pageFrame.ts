@@ -10,18 +10,26 @@ import { english } from './words/english.ts';
 
 const EDGE = { left: 14, right: 14, top: 23, bottom: 19 } as const;
 
+/** How much larger than usual large type is. */
+const LARGE = 1.35;
+
+/** The frame of a sheet that is read from a distance: larger where large type is asked for. */
+export const readingFrame = (input: SheetInput, title: string): PageFrame =>
+  pageFrame(input, title, 'upright', undefined, input.options.type === 'large' ? LARGE : 1);
+
 /** The frame every written sheet shares: shop and job at the head, the sheet's name, date and page at the foot. */
 export function pageFrame(
   input: SheetInput,
   title: string,
   way: 'upright' | 'across' = 'upright',
   on: PaperName | PaperSize = writtenPaper(input.options.paper, input.options.units),
+  scale = 1,
 ): PageFrame {
   const paper = typeof on === 'string' ? PAPERS[on] : on;
-  const width = way === 'upright' ? paper.width : paper.height;
-  const height = way === 'upright' ? paper.height : paper.width;
+  const width = (way === 'upright' ? paper.width : paper.height) / scale;
+  const height = (way === 'upright' ? paper.height : paper.width) / scale;
   return {
-    ...{ width, height, ...EDGE },
+    ...{ width, height, ...EDGE, scale },
     furniture: (page, pages) => [
       group('frame', [
         rectangle({ x: EDGE.left, y: height - 10, width: 14, height: 1.4 }, { fill: INK.accent }),

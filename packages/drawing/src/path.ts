@@ -94,6 +94,24 @@ export function shiftItems(items: readonly Item[], dx: number, dy: number): Item
   });
 }
 
+/** Whole drawings made larger about the origin, lines and letters with them. Not for drawings that use symbols. */
+export function enlarged(items: readonly Item[], scale: number): readonly Item[] {
+  if (scale === 1) return items;
+  return items.map((item): Item => {
+    if (item.kind === 'group') return { ...item, items: enlarged(item.items, scale) };
+    if (item.kind === 'text') return { ...item, at: placePoint(item.at, { scale }), size: item.size * scale };
+    if (item.kind === 'use') throw new Error('A drawing that uses symbols cannot be enlarged.');
+    const path = placePath(item, { scale });
+    return path.line === undefined ? path : { ...path, line: heavier(path.line, scale) };
+  });
+}
+
+const heavier = (style: LineStyle, scale: number): LineStyle => ({
+  ...style,
+  weight: style.weight * scale,
+  ...(style.dash ? { dash: style.dash.map((one) => one * scale) } : {}),
+});
+
 export interface Arc {
   readonly centre: Point;
   readonly radius: number;

@@ -11,7 +11,7 @@ import type { Words } from '../words.ts';
 import { fittingOrder } from './fittingOrder.ts';
 
 type View = 'outside' | 'inside';
-type Side = readonly [Point, Point];
+export type Side = readonly [Point, Point];
 
 /** The two sides of the opening that a view's figures are measured from, in the opening's own frame. */
 export interface MeasuredFrom {
@@ -108,6 +108,6 @@ export function holdTable(one: Placed, input: SheetInput, width: number, words: 
 }
 
 /** Square to the side, mm. */
-function distanceToSide(p: Point, [a, b]: Side): number {
+export function distanceToSide(p: Point, [a, b]: Side): number {
   return Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / Math.hypot(b.x - a.x, b.y - a.y);
 }

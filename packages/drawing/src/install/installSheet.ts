@@ -24,14 +24,16 @@ import {
 import { sizeText } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
-import { pageFrame } from '../pageFrame.ts';
+import { readingFrame } from '../pageFrame.ts';
 import { panelPicture } from '../panel/panelPicture.ts';
+import { shiftItems } from '../path.ts';
 import type { Sheet } from '../sheet.ts';
 import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
 import { cautionText } from '../work/cautionText.ts';
 import { type Step, stepBlocks } from '../work/step.ts';
 import { notices } from '../work/workOrder.ts';
+import { DIMENSION_ROOM, dimensionLines } from './dimensionLines.ts';
 import { edgesMeasured, holdTable, measuredFrom } from './holdTable.ts';
 
 /** One opening with the panel that goes on it. */
@@ -49,7 +51,7 @@ interface Fitting {
 export function installSheet(input: SheetInput): Sheet {
   const words = input.options.words ?? english;
   const title = words.install.title();
-  const frame = pageFrame(input, title);
+  const frame = readingFrame(input, title);
   const blocks = [
     ...front(input, frame, words),
     ...fittings(input).flatMap((one) => openingBlocks(one, input, frame, words)),
@@ -158,27 +160,38 @@ function openingBlocks(one: Fitting, input: SheetInput, frame: PageFrame, words:
 
 /** The opening seen from outside and from inside, side by side. */
 function views(one: Fitting, input: SheetInput, width: number, words: Words): Block {
-  const { metrics } = input.options;
+  const { metrics, units } = input.options;
   const gap = 14;
   const each = (width - gap) / 2;
   const poles = one.hold?.openings.find(({ opening }) => opening === one.opening.opening)?.poles;
   const view = (side: 'outside' | 'inside') => {
     const pole = side === 'outside' ? poles?.panelOut : poles?.insideOut;
     const letter = pole === undefined ? '' : ` ${words.install.pole(pole)}`;
+    const from = measuredFrom(one.shape, side);
+    const room = (one.hold?.points.length ?? 0) > 0 ? DIMENSION_ROOM[units] : { side: 0, below: 0 };
     const drawn = panelPicture(one.panel, one.hold, metrics, {
-      ...{ width: each, height: 84, place: one.member.place, mirrored: side === 'inside' },
+      ...{
+        width: each - room.side,
+        height: 84 - room.below,
+        place: one.member.place,
+        mirrored: side === 'inside',
+      },
       opening: one.shape.outline,
       label: (number) => `${number}${letter}`,
+      lines: (at) => dimensionLines(one, from, at, input).extensions,
       obstacles: (one.own?.obstructions ?? []).map(box),
     });
     const head = side === 'outside' ? words.install.fromOutside() : words.install.fromInside();
     const poleWords = pole === undefined ? '' : words.install.poleNote(words.install.pole(pole), pole, side);
-    const edge = edgesMeasured(drawn.at, measuredFrom(one.shape, side));
+    const dimensions = dimensionLines(one, from, drawn.at, input);
+    const whole = [...drawn.items, ...edgesMeasured(drawn.at, from), ...dimensions.items];
+    const height = room.below + Math.max(drawn.height, dimensions.top);
+    const shifted = shiftItems(whole, from.hand === 'left' ? room.side : 0, room.below);
     const note = paragraph(poleWords, each, metrics, { capital: CAPITAL.small, colour: INK.soft });
     return stack([
       heading(head, each, metrics),
-      picture([...drawn.items, ...edge], drawn.height),
-      space(4),
+      picture(shifted, height),
+      space(room.below > 0 ? 1 : 4),
       ...note,
     ]);
   };

@@ -36,6 +36,8 @@ export interface PictureLook {
   /** Words beside a hold point; none where the picture is small. */
   readonly label?: (number: number) => string;
   readonly fill?: string;
+  /** Thin lines over the picture that labels keep clear of, made once its scale is known. */
+  readonly lines?: (at: (p: Point) => Point) => readonly PathItem[];
   /** Other things on the glass, in the opening's frame. */
   readonly obstacles?: readonly Outline[];
 }
@@ -73,6 +75,8 @@ export function panelPicture(
     ...(look.opening === undefined ? [] : [draw(look.opening, { line: STYLE.opening })]),
     ...(look.obstacles ?? []).map((one) => draw(one, { line: STYLE.dimension, fill: INK.faint })),
   ];
+  const at = (p: Point) => placePoint(p, placing);
+  const thin = look.lines?.(at) ?? [];
   const dots = (hold?.points ?? []).map((one) => ({
     number: one.number,
     at: placePoint(movePoint(place, one.centre), placing),
@@ -83,12 +87,13 @@ export function panelPicture(
   return {
     items: [
       ...paths,
+      ...thin,
       ...circles,
-      ...(label === undefined ? [] : numberLabels(dots, paths, circles, metrics, label, size)),
+      ...(label === undefined ? [] : numberLabels(dots, [...paths, ...thin], circles, metrics, label, size)),
     ],
     width: size.maxX,
     height: size.maxY,
-    at: (p) => placePoint(p, placing),
+    at,
   };
 }
 

@@ -3,7 +3,7 @@ import { type Block, heading, innerWidth, paginate, paragraph, space } from '../
 import { lengthText, moneyText, stockText } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
-import { pageFrame } from '../pageFrame.ts';
+import { readingFrame } from '../pageFrame.ts';
 import type { Sheet, Table } from '../sheet.ts';
 import { tableRows } from '../table.ts';
 import { english } from '../words/english.ts';
@@ -15,7 +15,7 @@ export function buyList(input: SheetInput): Sheet | undefined {
   if (takeOff === null) return undefined;
   const words = input.options.words ?? english;
   const title = words.buy.title();
-  const frame = pageFrame(input, title);
+  const frame = readingFrame(input, title);
   const { metrics } = input.options;
   const width = innerWidth(frame);
   const suppliers = [...new Set(takeOff.materials.map(({ supplier }) => supplier))];

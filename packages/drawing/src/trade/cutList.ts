@@ -4,7 +4,7 @@ import { type Block, heading, innerWidth, paginate, paragraph, space } from '../
 import { lengthText, sizeText, stockText } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
-import { pageFrame } from '../pageFrame.ts';
+import { readingFrame } from '../pageFrame.ts';
 import type { Sheet, Table } from '../sheet.ts';
 import { tableRows } from '../table.ts';
 import { english } from '../words/english.ts';
@@ -16,7 +16,7 @@ export function cutList(input: SheetInput): Sheet | undefined {
   if (cutting === null) return undefined;
   const words = input.options.words ?? english;
   const title = words.cut.title();
-  const frame = pageFrame(input, title);
+  const frame = readingFrame(input, title);
   const { metrics } = input.options;
   const width = innerWidth(frame);
   const blocks: Block[] = [

@@ -230,6 +230,42 @@ export const english = {
       `All ${count} pockets closed; all poles right with the test magnet.`,
     checkLabel: (): string => 'Write opening and pattern on its label.',
   },
+  exploded: {
+    title: (): string => 'The layers, from the outside in',
+    binding: (binding: string, band: string): string => `Binding: ${binding}, ${band} on each face`,
+    hem: (band: string): string => `Hem, ${band} wide, folded to the inside`,
+    cloth: (cloth: string): string => `Cloth, outside face up: ${cloth}`,
+    magnets: (count: number, magnet: string, pole: string): string =>
+      `${counted(count, 'magnet', 'magnets')}, ${pole} face outward: ${magnet}`,
+    pockets: (count: number, pieces: readonly string[]): string =>
+      `${counted(count, 'pocket patch', 'pocket patches')}: ${some(pieces, 8)}`,
+    layer: (name: string): string =>
+      (
+        ({ fabric: 'cloth', wrapFilm: 'wrap film', tape: 'tape', glass: 'glass', air: 'air' }) as Record<
+          string,
+          string
+        >
+      )[name] ?? name,
+    between: (layers: string): string => `Between the magnets: ${layers}`,
+    inside: (count: number, magnet: string): string =>
+      `Inside the glass, wrapped and taped: ${counted(count, 'magnet', 'magnets')}, ${magnet}`,
+  },
+  check: {
+    title: (): string => 'Checks of each finished panel',
+    what: (): string => 'Check',
+    nominal: (): string => 'Should be',
+    within: (): string => 'Within',
+    measured: (): string => 'Measured',
+    width: (): string => 'Width',
+    height: (): string => 'Height',
+    holdPoints: (from: number, to: number): string => `Hold point ${from} to ${to}, centres`,
+    band: (): string => 'Band seen on each face',
+    stitchInset: (): string => 'Stitch line from the inner edge',
+    stitchLength: (): string => 'Length of a stitch',
+    pocketsClosed: (): string => 'Pockets sewn shut',
+    poles: (pole: string): string => `Poles by the test magnet, ${pole} outward`,
+    all: (count: number): string => `all ${count}`,
+  },
   /** @source sources.md#acrylic-tape-practice */
   install: {
     title: (): string => 'Install sheet',

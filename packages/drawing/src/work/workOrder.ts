@@ -16,7 +16,7 @@ import {
 import { lengthText, massText, minutesText, sizeText, stockText } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
-import { pageFrame } from '../pageFrame.ts';
+import { readingFrame } from '../pageFrame.ts';
 import { panelPicture } from '../panel/panelPicture.ts';
 import { grainWords, servedNames } from '../pattern/patternSubject.ts';
 import type { Sheet } from '../sheet.ts';
@@ -24,14 +24,16 @@ import { tableRows } from '../table.ts';
 import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
 import { cautionText } from './cautionText.ts';
+import { explodedView } from './explodedView.ts';
 import { type PanelWork, panelSteps, panelWork } from './panelSteps.ts';
+import { qualityChecks } from './qualityChecks.ts';
 import { type Step, stepBlocks } from './step.ts';
 
 /** What is to be done, in the order of work: a front page for the job and a section for the panels of each pattern. */
 export function workOrder(input: SheetInput): Sheet {
   const words = input.options.words ?? english;
   const title = words.work.title();
-  const frame = pageFrame(input, title);
+  const frame = readingFrame(input, title);
   const made = input.plan.patterns.flatMap((pattern) => {
     const panel = input.plan.panels.find((one) => one.pattern === pattern.pattern);
     return panel === undefined ? [] : [{ pattern, panel }];
@@ -219,10 +221,13 @@ function section(
     space(3),
     overview(work, width),
     space(3),
+    explodedView(work, width),
+    space(3),
     ...notices(found, width, input, words),
     ...exitNotice(input, pattern, width, words),
     rule(width),
     ...panelSteps(work).flatMap((step) => stepBlocks(step, width, metrics, words)),
+    ...qualityChecks(work, width),
   ];
 }
 
