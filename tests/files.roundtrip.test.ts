@@ -80,20 +80,7 @@ function expectRoundTrip(piece: PieceDrawing): void {
     }
   }
   const [found] = outlinesOf(pieceSvg(piece), ['cut']);
-  expect(apart(found!.outline, inSvg(piece.boundary)(piece.boundary))).toBeLessThan(
-    svgWithin(piece.boundary),
-  );
-}
-
-/**
- * SVG writes an arc by its radius, and with radius and ends rounded to thousandths an arc of much more than a quarter turn
- * is not held to a thousandth: its rise errs by the rounding over the cosine of half its sweep.
- */
-function svgWithin(boundary: Outline): number {
-  const widest = Math.max(...edges(boundary).map(({ bulge }) => 4 * Math.atan(Math.abs(bulge))));
-  return widest <= Math.PI / 2 + 1e-6
-    ? WITHIN
-    : (1.5 * WITHIN) / Math.max(Math.cos(Math.min(widest, 0.99 * Math.PI) / 2), 0.015);
+  expect(apart(found!.outline, inSvg(piece.boundary)(piece.boundary))).toBeLessThan(WITHIN);
 }
 
 /** Corners round a centre, so that the polygon does not cross itself; each rounded by what its sides allow. */
