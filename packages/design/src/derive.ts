@@ -1,3 +1,4 @@
+import type { Outline } from '@panewright/geometry';
 import { cutPieces } from './cutting/cutPieces.ts';
 import { cuttingPlan } from './cutting/cuttingPlan.ts';
 import { QUICK_BUDGET } from './cutting/layPlan.ts';
@@ -5,13 +6,13 @@ import { cautions } from './derive/cautions.ts';
 import { type Materials, materialsOf } from './derive/materials.ts';
 import { remember } from './derive/remember.ts';
 import type { Catalogue } from './document/catalogue.ts';
-import type { Job, Opening } from './document/job.ts';
+import type { Choices, Job, Opening } from './document/job.ts';
 import { type HoldInput, holdPlan, type PatchBook } from './hold/holdPlan.ts';
 import { openingPlan } from './openings/openingPlan.ts';
 import { panelPlan } from './panels/panelPlan.ts';
 import { patternPlans } from './patterns/patternPlans.ts';
 import type { Finding } from './plan/finding.ts';
-import type { OpeningPlan, PatternPlan, Plan } from './plan/plan.ts';
+import type { OpeningPlan, PanelPlan, PatternPlan, Plan } from './plan/plan.ts';
 import { pricePlan } from './price/pricePlan.ts';
 import type { Made } from './take-off/needs.ts';
 import { takeOffPlan } from './take-off/takeOffPlan.ts';
@@ -46,15 +47,23 @@ const surveyed = remember(
 
 interface PanelContext {
   readonly pattern: PatternPlan;
+  readonly master: OpeningPlan;
   readonly materials: Materials;
   readonly catalogue: Catalogue;
 }
 
+/** Panels by their pattern's outline: what is chosen of hold points and weather does not change one. */
 const finished = remember(
-  (master: OpeningPlan, { pattern, materials, catalogue }: PanelContext, find) =>
+  (_outline: Outline, { pattern, master, materials, catalogue }: PanelContext, find) =>
     panelPlan(pattern, master, materials, catalogue, find),
-  (a, b) => a.pattern.pattern === b.pattern.pattern && a.catalogue === b.catalogue,
+  (a, b) =>
+    a.pattern.pattern === b.pattern.pattern &&
+    a.catalogue === b.catalogue &&
+    a.master.opening === b.master.opening &&
+    shapedBy(a.master.choices) === shapedBy(b.master.choices),
 );
+
+const shapedBy = ({ weather: _weather, hold: _hold, ...rest }: Choices): string => JSON.stringify(rest);
 
 /** The stages before the lay, quick enough to follow every key: cutting, take-off and price are null. */
 export function deriveShapes(job: Job, catalogue: Catalogue, seed = 1): Plan {
@@ -81,8 +90,10 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
   const made = patterns.flatMap((pattern) => {
     const master = pattern.members[0]!.opening;
     const plan = openings.find(({ opening }) => opening === master)!;
-    const panel = finished(plan, { pattern, materials: materials.get(master)!, catalogue }, find);
-    if (!panel) return [];
+    const context = { pattern, master: plan, materials: materials.get(master)!, catalogue };
+    const shape = finished(pattern.outline, context, find);
+    if (!shape) return [];
+    const panel: PanelPlan = { ...shape, choices: plan.choices };
     const input: HoldInput = {
       pattern,
       panel,

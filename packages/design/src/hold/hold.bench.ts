@@ -1,16 +1,20 @@
 import { point, roundedPolygon } from '@panewright/geometry';
 import { mm } from '@panewright/quantity';
 import {
+  type Choices,
   defaultCatalogue,
+  deriveShapes,
   type HeldPoint,
   type Layout,
   marginCurve,
   meeting,
+  type Plan,
   pairStrength,
   panelMargins,
   placing,
   USUAL_CLOTH,
 } from '../index.ts';
+import { jobOf, rectangle } from '../testing/jobs.ts';
 import { patchAt } from './pocket.ts';
 
 /** Nine windows of a camper: width and height in mm, gap of each glass in mm. */
@@ -86,6 +90,14 @@ const meet = (face: typeof block | typeof round) =>
     flange: 5,
   });
 
+/** The same nine windows as a job, worked out once before it is edited. */
+const nine = jobOf(WINDOWS.map(([width, height], k) => rectangle(`W${k}`, width / 25.4, height / 25.4, 2.5)));
+deriveShapes(nine, defaultCatalogue);
+
+function afterEdit(choices: Partial<Choices>): Plan {
+  return deriveShapes({ ...nine, choices: { ...nine.choices, ...choices } }, defaultCatalogue);
+}
+
 export const benches: { name: string; run: () => unknown }[] = [
   {
     name: 'wind slider: margins of nine windows at another wind',
@@ -116,6 +128,24 @@ export const benches: { name: string; run: () => unknown }[] = [
         loadOf(2, 5.5),
         Array.from({ length: 41 }, (_, k) => k / 2),
       ),
+  },
+  {
+    name: 'plan of nine windows before the lay after another wind',
+    run: () => afterEdit({ weather: { ...nine.choices.weather, wind: 4 + (++step % 97) * 0.01 } }),
+  },
+  {
+    name: 'plan of nine windows before the lay after another magnet',
+    run: () => afterEdit({ hold: { ...nine.choices.hold, outside: ++step % 2 ? 'disc-15x3' : 'disc-20x5' } }),
+  },
+  {
+    name: 'plan of nine windows before the lay after another glass of one',
+    run: () => {
+      const layers = [{ kind: 'glass' as const, thickness: 4 + (++step % 97) * 0.01 }];
+      const openings = nine.openings.map((one, k) =>
+        k === 2 ? { ...one, glazing: { ...one.glazing, layers } } : one,
+      );
+      return deriveShapes({ ...nine, openings }, defaultCatalogue);
+    },
   },
   { name: 'layout of one panel without obstructions', run: () => layoutOf(1029, 472) },
   { name: 'where two discs can meet', run: () => meet(round) },

@@ -1,4 +1,4 @@
-import { invert, moveOutline, movePoint, type Rigid } from '@panewright/geometry';
+import { invert, moveOutline, movePoint, type Outline, type Rigid } from '@panewright/geometry';
 import { usualFriction } from '@panewright/magnets';
 import type { Materials } from '../derive/materials.ts';
 import { remember } from '../derive/remember.ts';
@@ -29,14 +29,19 @@ export interface DetailContext {
 }
 
 /** What is known of each hold point on one opening's glass: margin by point, and where its pair can meet. */
-export const holdDetails = remember(
-  (
-    plan: OpeningPlan,
-    context: DetailContext,
-  ): Required<Pick<HoldOpening, 'byPoint' | 'letsGo' | 'meetings'>> => ({
-    ...marginsOf(plan, context),
-    meetings: meetingsOf(plan, context),
-  }),
+export function holdDetails(
+  plan: OpeningPlan,
+  context: DetailContext,
+): Required<Pick<HoldOpening, 'byPoint' | 'letsGo' | 'meetings'>> {
+  const meetings = plan.shape ? meetingsOn(plan.shape.outline, context, ignore) : [];
+  return { ...margins(plan, context, ignore), meetings };
+}
+
+/** Neither stage below finds anything to say. */
+const ignore = () => {};
+
+const margins = remember(
+  marginsOf,
   (a, b) =>
     a.places === b.places &&
     a.panel === b.panel &&
@@ -45,6 +50,16 @@ export const holdDetails = remember(
     (['fabric', 'outside', 'inside', 'tape', 'wrapFilm'] as const).every(
       (key) => a.materials[key] === b.materials[key],
     ),
+);
+
+const meetingsOn = remember(
+  meetingsOf,
+  (a, b) =>
+    a.places === b.places &&
+    a.habits === b.habits &&
+    a.place === b.place &&
+    a.materials.outside === b.materials.outside &&
+    a.materials.inside === b.materials.inside,
 );
 
 function marginsOf(
@@ -123,16 +138,15 @@ const shallowest = (points: readonly HoldPoint[], kind: 'corner' | 'edge'): numb
     1e3,
   );
 
-function meetingsOf(plan: OpeningPlan, context: DetailContext): readonly HoldMeeting[] {
+function meetingsOf(glass: Outline, context: DetailContext): readonly HoldMeeting[] {
   const { points, panel, place, materials, habits } = context;
-  if (!plan.shape) return [];
   const found = meetings(
     {
       room: panel.band ?? panel.finished,
       seam: habits.pocketSeam,
       outside: faceOf(materials.outside),
       ease: EASE,
-      glass: moveOutline(invert(place), plan.shape.outline),
+      glass: moveOutline(invert(place), glass),
       inside: faceOf(materials.inside),
       tapeMargin: TAPE_MARGIN,
       flange: 0,

@@ -72,3 +72,35 @@ describe('hold points of the demonstration', () => {
       }
   });
 });
+
+test('a plan worked out after edits is the one worked out from nothing', () => {
+  const job = demoJob();
+  const edits = [
+    (one: typeof job) => ({
+      ...one,
+      choices: { ...one.choices, weather: { ...one.choices.weather, wind: 8 } },
+    }),
+    (one: typeof job) => ({
+      ...one,
+      choices: { ...one.choices, hold: { ...one.choices.hold, outside: 'disc-15x3', spacing: 400 } },
+    }),
+    (one: typeof job) => ({
+      ...one,
+      openings: one.openings.map((opening, k) =>
+        k === 2
+          ? { ...opening, obstructions: [], glazing: { ...opening.glazing, standOff: 2 } }
+          : { ...opening, obstructions: k === 0 ? [latch] : opening.obstructions },
+      ),
+    }),
+    (one: typeof job) => ({ ...one, choices: { ...one.choices, fit: { ...one.choices.fit, all: 3 } } }),
+  ];
+  let edited = job;
+  deriveShapes(edited, defaultCatalogue);
+  for (const edit of edits) {
+    edited = edit(edited);
+    const anew = structuredClone(edited);
+    expect(deriveShapes(edited, defaultCatalogue)).toEqual(
+      deriveShapes(anew, structuredClone(defaultCatalogue)),
+    );
+  }
+});

@@ -41,14 +41,15 @@ interface Placed {
 }
 
 interface PlaceContext {
+  readonly panel: PanelPlan;
   readonly habits: Catalogue['habits'];
   readonly zones: readonly KeepOut[];
   readonly reach: number;
 }
 
-/** Feet, pockets and cavities of a panel: all that does not depend on the other panels or on the glass. */
+/** Feet, pockets and cavities of a panel by its finished edge: all that does not depend on other panels or on the glass. */
 const placed = remember(
-  (panel: PanelPlan, { habits, zones, reach }: PlaceContext, find) => {
+  (_finished: Outline, { panel, habits, zones, reach }: PlaceContext, find) => {
     const { feet, edges, gaps } = panelLayout(
       panel,
       zones,
@@ -62,7 +63,16 @@ const placed = remember(
       places: feet.map((foot, index) => place(foot, index + 1, panel, habits.pocketSeam, find)),
     };
   },
-  (a, b) => a.habits === b.habits && a.reach === b.reach && sameZones(a.zones, b.zones),
+  (a, b) =>
+    a.habits === b.habits &&
+    a.panel.cut === b.panel.cut &&
+    a.panel.band === b.panel.band &&
+    a.panel.pattern === b.panel.pattern &&
+    (['spacing', 'upTo', 'pocket'] as const).every(
+      (key) => a.panel.choices.hold[key] === b.panel.choices.hold[key],
+    ) &&
+    sameZones(a.zones, b.zones) &&
+    (a.zones.length === 0 || a.reach === b.reach),
 );
 
 const sameZones = (a: readonly KeepOut[], b: readonly KeepOut[]): boolean =>
@@ -73,7 +83,8 @@ export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook
   const { pattern, panel, materials } = input;
   const { habits } = catalogue;
   const zones = keepOuts(pattern, input.members);
-  const made = placed(panel, { habits, zones, reach: faceRadius(materials.outside) }, find);
+  const reach = faceRadius(materials.outside);
+  const made = placed(panel.finished, { panel, habits, zones, reach }, find);
   const { edges, gaps, places } = made;
   const counts = new Map<string, number>();
   const points = places.flatMap((one, index): HoldPoint[] => {
@@ -91,7 +102,7 @@ export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook
     const details = { points, places: made, panel, place, materials, habits };
     return {
       ...holdOpening(plan, points, panel, materials, catalogue, find),
-      ...holdDetails(plan, details, find),
+      ...holdDetails(plan, details),
     };
   });
   return { pattern: pattern.pattern, points, edges, pocketPieces: piecesOf(counts, book), openings, gaps };

@@ -2,6 +2,7 @@ import { bounds } from '@panewright/geometry';
 import { mm, parseLength } from '@panewright/quantity';
 import { adjustTape, type TapeAdjustment, type TapeReading, type TapeRefusal } from '@panewright/survey';
 import { choicesOf } from '../derive/materials.ts';
+import { remember } from '../derive/remember.ts';
 import type { Catalogue } from '../document/catalogue.ts';
 import { isZero, type Job, type Opening, type Reading, type TapeSurvey } from '../document/job.ts';
 import { figure } from '../plan/figure.ts';
@@ -24,9 +25,19 @@ export function openingPlan(job: Job, opening: Opening, catalogue: Catalogue, fi
     driving: opening.driving,
     choices: choicesOf(job, opening),
     glazing: opening.glazing,
-    shape: shapeOf(opening, catalogue, find),
+    shape: shaped(opening.survey, { opening, catalogue }, find),
   };
 }
+
+/** An opening's shape changes with its readings alone: for the same survey its outline stays the same object. */
+const shaped = remember(
+  (
+    _survey: TapeSurvey,
+    { opening, catalogue }: { readonly opening: Opening; readonly catalogue: Catalogue },
+    find,
+  ) => shapeOf(opening, catalogue, find),
+  (a, b) => a.opening.id === b.opening.id && a.catalogue.habits === b.catalogue.habits,
+);
 
 function shapeOf(opening: Opening, catalogue: Catalogue, find: Find): OpeningShape | null {
   const survey = opening.survey;
