@@ -25,7 +25,11 @@ export function lowerBound(instance: Instance): Result<Millimetre, InstanceRefus
   return checked.ok ? ok(boundOf(prepared(instance))) : checked;
 }
 
-/** The same for an instance already checked. */
+/**
+ * The same for an instance already checked.
+ *
+ * @source as lowerBound: sources.md#fekete-schepers-2004
+ */
 export function boundOf(prep: Prepared): Millimetre {
   const { margin, spacing } = prep.instance;
   const inner = Math.max(longestPiece(prep), chordBound(prep), passingBound(prep) - spacing);

@@ -21,18 +21,26 @@ export interface Compacted {
   readonly cost: number;
 }
 
-const ROUNDS = 8;
+const ROUNDS = 10;
+/** Elementary operations of the linear program in the time of one evaluation. */
+const OPERATIONS_PER_EVALUATION = 150;
 const MOST_ROWS = 1600;
 
 /**
  * Slides all pieces at once, none turning, to shorten the lay: for every near pair of convex parts the half-plane
  * that separates them best is kept as a constraint, and a linear program finds the shortest strip within a trust
  * region; the half-planes are chosen anew until nothing moves. From a lay with overlap it first finds the least
- * greatest overlap, so a near miss may come out true.
+ * greatest overlap within `longest`, so a near miss may come out true; it gives up when that hardly lessens.
  *
  * @source sources.md#li-milenkovic-1995 (compaction and separation), #gomes-oliveira-2006
  */
-export function compact(prep: Prepared, from: Snapshot, length: number, reach: number): Compacted {
+export function compact(
+  prep: Prepared,
+  from: Snapshot,
+  length: number,
+  longest: number,
+  reach: number,
+): Compacted {
   let lay = from;
   let worst = worstOverlap(contactsOf(prep, lay, 0));
   let cost = 0;
@@ -44,16 +52,16 @@ export function compact(prep: Prepared, from: Snapshot, length: number, reach: n
       trust /= 2;
       continue;
     }
-    const moved = slide(prep, lay, length, contacts, trust);
-    cost += 4 * contacts.length * lay.x.length;
-    const after = worstOverlap(contactsOf(prep, moved.lay, 0));
-    const gained = length - moved.length + (worst - Math.max(0, after));
-    if (Math.max(0, after) > Math.max(0, worst) + prep.touch / 4) break;
-    if (worst <= prep.touch && moved.length > length) break;
-    lay = moved.lay;
-    length = moved.length;
+    const overlapping = worst > prep.touch;
+    const next = slide(prep, lay, { length, longest, trust, overlap: overlapping ? worst : 0 }, contacts);
+    cost += Math.ceil((next.work + 400 * contacts.length) / OPERATIONS_PER_EVALUATION);
+    const after = worstOverlap(contactsOf(prep, next.lay, 0));
+    if (overlapping ? after > 0.8 * worst && after > prep.touch : after > prep.touch * 1.2) break;
+    const gained = length - next.length;
+    lay = next.lay;
+    length = next.length;
     worst = after;
-    if (gained < 1e-7 * prep.height) break;
+    if (!overlapping && gained < 1e-7 * prep.height) break;
   }
   return { lay, length, worst, cost };
 }
@@ -109,34 +117,47 @@ function addContacts(
   }
 }
 
+interface Room {
+  readonly length: number;
+  readonly longest: number;
+  readonly trust: number;
+  /** Greatest overlap to be lessened; 0 to shorten instead. */
+  readonly overlap: number;
+}
+
 /** Columns: dx of each item, dy of each, shortening of the strip, lessening of the greatest overlap. */
-function slide(prep: Prepared, lay: Snapshot, length: number, contacts: readonly Contact[], trust: number) {
+function slide(prep: Prepared, lay: Snapshot, room: Room, contacts: readonly Contact[]) {
+  const { length, trust, overlap } = room;
   const n = lay.x.length;
   const columns = 2 * n + 2;
-  const overlap = worstOverlap(contacts);
   const ends = endsNear(prep, lay, length, trust);
-  const rows = contacts.length + ends.length;
-  const a = new Float64Array(rows * columns);
-  const room = new Float64Array(rows);
-  contacts.forEach(({ i, j, nx, ny, slack }, r) => {
-    const row = r * columns;
-    a[row + i] = nx;
-    a[row + n + i] = ny;
-    a[row + j] = -nx;
-    a[row + n + j] = -ny;
-    a[row + columns - 1] = overlap > 0 ? 1 : 0;
+  const count = contacts.length + ends.length;
+  const start = new Int32Array(count + 1);
+  const slack = new Float64Array(count);
+  const column: number[] = [];
+  const value: number[] = [];
+  contacts.forEach((contact, r) => {
+    const { i, j, nx, ny } = contact;
+    column.push(i, n + i, j, n + j);
+    value.push(nx, ny, -nx, -ny);
+    if (overlap > 0) {
+      column.push(columns - 1);
+      value.push(1);
+    }
+    start[r + 1] = column.length;
     // A hair of room, different for each row, keeps the simplex from cycling; well inside the touch tolerance.
-    room[r] = Math.max(0, slack + overlap) + prep.touch * 0.01 * (1 + ((r * 0.618034) % 1));
+    slack[r] = Math.max(0, contact.slack + overlap) + prep.touch * 0.01 * (1 + ((r * 0.618034) % 1));
   });
-  ends.forEach(({ i, slack }, k) => {
-    const row = (contacts.length + k) * columns;
-    a[row + i] = 1;
-    a[row + columns - 2] = 1;
-    room[contacts.length + k] = slack;
+  ends.forEach((end, k) => {
+    column.push(end.i, columns - 2);
+    value.push(1, 1);
+    start[contacts.length + k + 1] = column.length;
+    slack[contacts.length + k] = end.slack;
   });
-  const { gain, lower, upper } = bounds(prep, lay, length, trust, overlap);
-  const z = maximise(gain, lower, upper, a, room, 6 * columns + 200);
-  return moved(prep, lay, z);
+  const rows = { start, column: Int32Array.from(column), value: Float64Array.from(value) };
+  const { gain, lower, upper } = bounds(prep, lay, room);
+  const { z, work } = maximise(gain, lower, upper, rows, slack, 6 * columns + 200);
+  return { ...moved(prep, lay, z), work };
 }
 
 function endsNear(prep: Prepared, lay: Snapshot, length: number, trust: number) {
@@ -146,7 +167,7 @@ function endsNear(prep: Prepared, lay: Snapshot, length: number, trust: number) 
   })).filter(({ slack }) => slack < 3 * trust);
 }
 
-function bounds(prep: Prepared, lay: Snapshot, length: number, trust: number, overlap: number) {
+function bounds(prep: Prepared, lay: Snapshot, { length, longest, trust, overlap }: Room) {
   const n = lay.x.length;
   const lower = new Float64Array(2 * n + 2);
   const upper = new Float64Array(2 * n + 2);
@@ -157,13 +178,13 @@ function bounds(prep: Prepared, lay: Snapshot, length: number, trust: number, ov
     lower[n + i] = -Math.min(trust, Math.max(0, lay.y[i]!));
     upper[n + i] = Math.min(trust, Math.max(0, prep.height - v.height - lay.y[i]!));
   }
-  // Coming free of overlap may cost length; it is worth any.
-  lower[2 * n] = overlap > prep.touch ? -Math.min(trust, 0.02 * length) : 0;
-  upper[2 * n] = trust;
+  // Either the overlap is lessened, for which the strip may grow again, or the strip is shortened.
+  if (overlap > 0) lower[2 * n] = -Math.min(trust, Math.max(0, longest - length));
+  else upper[2 * n] = trust;
   upper[2 * n + 1] = overlap;
   const gain = new Float64Array(2 * n + 2);
-  gain[2 * n] = 1;
-  gain[2 * n + 1] = 1000;
+  gain[2 * n] = overlap > 0 ? 1e-3 : 1;
+  gain[2 * n + 1] = 1;
   return { gain, lower, upper };
 }
 

@@ -120,17 +120,17 @@ export class Search {
     const { attempt, outcome } = sweep(this.board, this.attempt, this.dice);
     this.attempt = attempt;
     if (outcome === 'separated') this.onSeparated();
-    else if (outcome === 'given up') this.onGivenUp();
+    else if (outcome !== 'going on' && !this.rescued() && outcome === 'given up') this.onGivenUp();
     this.onClock();
   }
 
+  /** Many pieces need perseverance, few need another try. */
   private patience() {
+    const count = this.prep.items.length;
+    const sweeps = Math.max(30, Math.min(150, count));
     const orders = this.orders();
-    if (this.phase === 'compress') return { sweeps: 80, strikes: 2, orders };
-    // While the cuts are coarse a failure costs little: the next cut is finer.
-    return this.shrink > LEAST_SHRINK
-      ? { sweeps: 60, strikes: 1, orders }
-      : { sweeps: 150, strikes: 2, orders };
+    if (this.phase === 'compress') return { sweeps: Math.ceil(sweeps / 2), strikes: 3, orders };
+    return { sweeps, strikes: 3, orders };
   }
 
   private orders(): number {
@@ -151,22 +151,30 @@ export class Search {
   }
 
   private compacted(lay: Snapshot, length: number): Lay {
-    const found = compact(this.prep, lay, length, 0.02 * this.prep.height);
+    const found = compact(this.prep, lay, length, length, this.reach);
     this.board.used += found.cost;
     const free = found.worst <= this.prep.touch && found.length < length;
     const end = lengthOf(this.prep, lay.variant, lay.x);
     return free ? { ...found.lay, length: found.length } : { ...lay, length: end };
   }
 
+  /** Whether sliding all pieces frees the least overlapping lay of this attempt. */
+  private rescued(): boolean {
+    const longest = this.best.length - 4 * this.prep.touch;
+    const found = compact(this.prep, this.attempt.best, this.board.length, longest, this.reach);
+    this.board.used += found.cost;
+    if (found.worst > this.prep.touch || found.length > longest) return false;
+    this.best = { ...found.lay, length: found.length };
+    this.pool = [];
+    this.shortenFromBest();
+    return true;
+  }
+
+  private get reach(): number {
+    return 0.02 * this.prep.height;
+  }
+
   private onGivenUp(): void {
-    const rescued = compact(this.prep, this.attempt.best, this.board.length, 0.02 * this.prep.height);
-    this.board.used += rescued.cost;
-    if (rescued.worst <= this.prep.touch && rescued.length < this.best.length - this.prep.touch) {
-      this.best = { ...rescued.lay, length: rescued.length };
-      this.pool = [];
-      this.shortenFromBest();
-      return;
-    }
     const coarse = this.phase === 'explore' && this.shrink > LEAST_SHRINK;
     if (coarse) this.shrink = Math.max(LEAST_SHRINK, this.shrink / 2);
     if (coarse || this.phase === 'compress') this.shortenFromBest();

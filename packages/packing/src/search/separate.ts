@@ -30,7 +30,8 @@ export function newAttempt(board: Board, patience: Patience): Attempt {
   return { patience, best: board.save(), bestLoss: loss, strikeLoss: loss, idle: 0, strikes: 0, swept: 0 };
 }
 
-export type Outcome = 'going on' | 'separated' | 'given up';
+/** 'struck': no gain for a while; the board is back at the best. */
+export type Outcome = 'going on' | 'struck' | 'separated' | 'given up';
 
 /**
  * One sweep of an attempt: every overlapping piece once, in random order; then the weights.
@@ -62,7 +63,7 @@ export function sweep(board: Board, attempt: Attempt, dice: Random): { attempt: 
     idle = 0;
     board.restore(best);
     board.survey();
-    if (strikes >= attempt.patience.strikes) outcome = 'given up';
+    outcome = strikes >= attempt.patience.strikes ? 'given up' : 'struck';
   }
   return { attempt: { ...attempt, best, bestLoss, strikeLoss, idle, strikes, swept }, outcome };
 }

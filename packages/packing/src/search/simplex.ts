@@ -1,157 +1,172 @@
-/** Pivots smaller than this are not trusted. */
+/** Multipliers and slopes smaller than this count as 0. */
 const TINY = 1e-9;
 
+/** Rows of a sparse matrix: those of row r are start[r] .. start[r + 1] - 1. */
+export interface SparseRows {
+  readonly start: Int32Array;
+  readonly column: Int32Array;
+  readonly value: Float64Array;
+}
+
 /**
- * Maximises gain . z over lower <= z <= upper, A z <= room, from the start z = 0, which must be allowed:
- * lower <= 0 <= upper and room >= 0. Bounded primal simplex on a dense tableau; a variable strictly between its
- * bounds may wait at 0 and move either way.
+ * Maximises gain . z over lower <= z <= upper, A z <= room, from z = 0, which must be allowed (lower <= 0 <= upper,
+ * room >= 0). The simplex method in the form for few variables and many constraints: as many active constraints as
+ * variables and the inverse of their matrix are kept; the start holds every variable at 0, which any may leave.
+ * After a long stall the first improving constraint is dropped instead of the best (Bland), so it ends.
  *
- * `a` is row-major, rows x columns, and is overwritten. Equal ratios are told apart by the larger pivot; after a
- * long stall the first improving column is taken instead of the steepest (Bland), so it ends.
- *
- * @returns z, allowed up to rounding (1e-9 of the data); the best found if `mostPivots` is reached
- * @source bounded simplex method: sources.md#chvatal-1983
+ * @returns z, allowed up to rounding (1e-9 of the data), the best found if `mostSteps` is reached; and the
+ *   elementary operations spent
+ * @source simplex method with bounds, sources.md#chvatal-1983; active sets: #fletcher-1987
  */
 export function maximise(
   gain: Float64Array,
   lower: Float64Array,
   upper: Float64Array,
-  a: Float64Array,
+  rows: SparseRows,
   room: Float64Array,
-  mostPivots: number,
-): Float64Array {
-  const lp = new Tableau(gain, lower, upper, a, room);
+  mostSteps: number,
+): { readonly z: Float64Array; readonly work: number } {
+  const walk = new ActiveSet(gain, lower, upper, rows, room);
   let stalled = 0;
-  for (let k = 0; k < mostPivots; k++) {
-    const moved = lp.pivot(stalled > 60);
-    if (moved < 0) break;
-    stalled = moved > 1e-12 ? 0 : stalled + 1;
-    if (stalled > 400) break;
+  for (let k = 0; k < mostSteps && stalled < 400; k++) {
+    const gained = walk.step(stalled > 60);
+    if (gained < 0) break;
+    stalled = gained > 1e-12 ? 0 : stalled + 1;
   }
-  return lp.solution();
+  return { z: walk.z, work: walk.work };
 }
 
-/** Rows are basic variables; a column's variable sits at `value` and may move between its bounds. */
-class Tableau {
-  private readonly rows: number;
-  private readonly columns: number;
-  /** Which variable each column and row stands for; variables from `columns` on are slacks (0 .. infinity). */
-  private readonly ofColumn: Int32Array;
-  private readonly ofRow: Int32Array;
-  private readonly value: Float64Array;
-  private readonly cost: Float64Array;
+/**
+ * Constraints are numbered: rows first, then the upper and the lower bound of each variable; HELD marks a variable
+ * still held at its start.
+ */
+const HELD = -1;
+
+class ActiveSet {
+  readonly z: Float64Array;
+  work = 0;
+  private readonly n: number;
+  private readonly m: number;
+  /** Column k of the inverse of the active constraints' matrix, at k * n. */
+  private readonly inverse: Float64Array;
+  private readonly active: Int32Array;
+  private readonly isActive: Uint8Array;
+  private readonly multiplier: Float64Array;
+  private readonly slack: Float64Array;
+  private readonly slope: Float64Array;
+  private readonly direction: Float64Array;
+  private readonly share: Float64Array;
 
   constructor(
     gain: Float64Array,
     private readonly lower: Float64Array,
     private readonly upper: Float64Array,
-    private readonly a: Float64Array,
-    private readonly level: Float64Array,
+    private readonly rows: SparseRows,
+    room: Float64Array,
   ) {
-    this.rows = level.length;
-    this.columns = gain.length;
-    this.cost = gain.slice();
-    this.value = new Float64Array(this.columns);
-    this.ofColumn = Int32Array.from({ length: this.columns }, (_, k) => k);
-    this.ofRow = Int32Array.from({ length: this.rows }, (_, k) => this.columns + k);
+    const n = gain.length;
+    const m = room.length;
+    this.n = n;
+    this.m = m;
+    this.z = new Float64Array(n);
+    this.inverse = new Float64Array(n * n);
+    for (let k = 0; k < n; k++) this.inverse[k * n + k] = 1;
+    this.active = new Int32Array(n).fill(HELD);
+    this.isActive = new Uint8Array(m + 2 * n);
+    this.multiplier = gain.slice();
+    this.slack = room.slice();
+    this.slope = new Float64Array(m);
+    this.direction = new Float64Array(n);
+    this.share = new Float64Array(n);
   }
 
-  private low(variable: number): number {
-    return variable < this.columns ? this.lower[variable]! : 0;
-  }
-
-  private high(variable: number): number {
-    return variable < this.columns ? this.upper[variable]! : Number.POSITIVE_INFINITY;
-  }
-
-  /** One move of one column. @returns the gain, or -1 when no column improves */
-  pivot(first: boolean): number {
-    const c = this.entering(first);
-    if (c < 0) return -1;
-    const direction = this.cost[c]! > 0 ? 1 : -1;
-    const variable = this.ofColumn[c]!;
-    const own = direction > 0 ? this.high(variable) - this.value[c]! : this.value[c]! - this.low(variable);
-    const { row, by } = this.leaving(c, direction, own);
-    const gained = Math.abs(this.cost[c]!) * by;
-    for (let r = 0; r < this.rows; r++) {
-      const t = this.a[r * this.columns + c]!;
-      if (t !== 0) this.level[r]! -= t * direction * by;
-    }
-    this.value[c]! += direction * by;
-    if (row >= 0) this.exchange(row, c, direction);
+  /** Drops one active constraint and walks to the next. @returns the gain, or -1 when none improves */
+  step(first: boolean): number {
+    const k = this.leaving(first);
+    if (k < 0) return -1;
+    const { n, direction, inverse, multiplier } = this;
+    const sign = multiplier[k]! > 0 ? 1 : -1;
+    for (let j = 0; j < n; j++) direction[j] = sign * inverse[k * n + j]!;
+    const { constraint, by } = this.blocking();
+    if (constraint < 0) return -1;
+    for (let j = 0; j < n; j++) this.z[j]! += by * direction[j]!;
+    for (let r = 0; r < this.m; r++) if (this.slope[r] !== 0) this.slack[r]! -= by * this.slope[r]!;
+    const gained = Math.abs(multiplier[k]!) * by;
+    this.exchange(k, constraint);
     return gained;
   }
 
-  private entering(first: boolean): number {
+  /** An inequality is worth dropping when its multiplier is negative, a hold when it is not 0. */
+  private leaving(first: boolean): number {
     let best = -1;
     let most = TINY;
-    for (let c = 0; c < this.columns; c++) {
-      const d = this.cost[c]!;
-      if (Math.abs(d) <= most) continue;
-      const variable = this.ofColumn[c]!;
-      const stuck = d > 0 ? this.value[c]! >= this.high(variable) : this.value[c]! <= this.low(variable);
-      if (stuck) continue;
-      if (first) return c;
-      best = c;
-      most = Math.abs(d);
+    for (let k = 0; k < this.n; k++) {
+      const l = this.multiplier[k]!;
+      const worth = this.active[k] === HELD ? Math.abs(l) : -l;
+      if (worth <= most) continue;
+      if (first) return k;
+      best = k;
+      most = worth;
     }
     return best;
   }
 
-  private leaving(c: number, direction: number, own: number): { row: number; by: number } {
-    let row = -1;
-    let by = own;
-    let size = 0;
-    for (let r = 0; r < this.rows; r++) {
-      const t = this.a[r * this.columns + c]! * direction;
-      if (Math.abs(t) < TINY) continue;
-      const variable = this.ofRow[r]!;
-      const limit = t > 0 ? this.level[r]! - this.low(variable) : this.high(variable) - this.level[r]!;
-      const ratio = Math.max(0, limit) / Math.abs(t);
-      if (ratio > by + 1e-13 || (ratio > by - 1e-13 && Math.abs(t) <= size)) continue;
-      by = Math.min(by, ratio);
-      row = r;
-      size = Math.abs(t);
-    }
-    return { row, by };
-  }
-
-  /** The row's variable leaves at the bound it met; the column's variable becomes basic. */
-  private exchange(row: number, c: number, direction: number): void {
-    const { a, columns, cost } = this;
-    const head = row * columns;
-    const pivot = a[head + c]!;
-    const entered = this.ofColumn[c]!;
-    const left = this.ofRow[row]!;
-    const enteredValue = this.value[c]!;
-    const atLow = pivot * direction > 0;
-    const met = atLow ? this.low(left) : this.high(left);
-    const touched: number[] = [];
-    for (let k = 0; k < columns; k++) {
-      if (k === c || a[head + k] === 0) continue;
-      a[head + k]! /= pivot;
-      touched.push(k);
-    }
-    a[head + c] = 1 / pivot;
-    const clear = (array: Float64Array, at: number) => {
-      const t = array[at + c]!;
-      if (t === 0) return;
-      for (const k of touched) array[at + k]! -= t * a[head + k]!;
-      array[at + c] = -t / pivot;
+  private blocking(): { constraint: number; by: number } {
+    const { n, m, direction, rows, slope, slack, isActive } = this;
+    let constraint = -1;
+    let by = Number.POSITIVE_INFINITY;
+    let steepest = 0;
+    const meet = (id: number, distance: number, rate: number) => {
+      const t = Math.max(0, distance) / rate;
+      if (t > by + 1e-13 || (t > by - 1e-13 && rate <= steepest)) return;
+      by = Math.min(t, by);
+      constraint = id;
+      steepest = rate;
     };
-    for (let r = 0; r < this.rows; r++) if (r !== row) clear(a, r * columns);
-    clear(cost, 0);
-    this.ofColumn[c] = left;
-    this.ofRow[row] = entered;
-    this.value[c] = met;
-    this.level[row] = enteredValue;
+    for (let r = 0; r < m; r++) {
+      let s = 0;
+      for (let q = rows.start[r]!; q < rows.start[r + 1]!; q++)
+        s += rows.value[q]! * direction[rows.column[q]!]!;
+      slope[r] = s;
+      if (s > TINY && isActive[r] === 0 && slack[r]! < by * s + 1e-12) meet(r, slack[r]!, s);
+    }
+    for (let j = 0; j < n; j++) {
+      const d = direction[j]!;
+      if (d > TINY && isActive[m + 2 * j] === 0) meet(m + 2 * j, this.upper[j]! - this.z[j]!, d);
+      if (d < -TINY && isActive[m + 2 * j + 1] === 0) meet(m + 2 * j + 1, this.z[j]! - this.lower[j]!, -d);
+    }
+    this.work += 5 * m + 4 * n;
+    return { constraint, by };
   }
 
-  solution(): Float64Array {
-    const z = new Float64Array(this.columns);
-    for (let c = 0; c < this.columns; c++)
-      if (this.ofColumn[c]! < this.columns) z[this.ofColumn[c]!] = this.value[c]!;
-    for (let r = 0; r < this.rows; r++) if (this.ofRow[r]! < this.columns) z[this.ofRow[r]!] = this.level[r]!;
-    return z;
+  /** The constraint takes the place of the k-th active one. */
+  private exchange(k: number, constraint: number): void {
+    const { n, m, inverse, share, multiplier, rows } = this;
+    share.fill(0);
+    if (constraint >= m) {
+      const variable = (constraint - m) >> 1;
+      const sign = (constraint - m) & 1 ? -1 : 1;
+      for (let j = 0; j < n; j++) share[j] = sign * inverse[j * n + variable]!;
+    } else {
+      for (let q = rows.start[constraint]!; q < rows.start[constraint + 1]!; q++) {
+        const [column, value] = [rows.column[q]!, rows.value[q]!];
+        for (let j = 0; j < n; j++) share[j]! += value * inverse[j * n + column]!;
+      }
+    }
+    const pivot = share[k]!;
+    const own = k * n;
+    for (let i = 0; i < n; i++) inverse[own + i]! /= pivot;
+    multiplier[k]! /= pivot;
+    for (let j = 0; j < n; j++) {
+      const t = share[j]!;
+      if (j === k || Math.abs(t) < 1e-14) continue;
+      const head = j * n;
+      for (let i = 0; i < n; i++) inverse[head + i]! -= t * inverse[own + i]!;
+      multiplier[j]! -= t * multiplier[k]!;
+      this.work += n;
+    }
+    if (this.active[k]! >= 0) this.isActive[this.active[k]!] = 0;
+    this.active[k] = constraint;
+    this.isActive[constraint] = 1;
   }
 }
