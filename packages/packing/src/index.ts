@@ -1,5 +1,6 @@
 export * from './benchmarkInstance.ts';
 export * from './checkInstance.ts';
+export * from './fillSheet.ts';
 export * from './instance.ts';
 export * from './lowerBound.ts';
 export * from './packing.ts';

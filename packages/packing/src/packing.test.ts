@@ -1,6 +1,8 @@
 import {
+  adopt,
   type BenchmarkJson,
   benchmarkInstance,
+  fillSheet,
   type Instance,
   lowerBound,
   type PackingState,
@@ -135,6 +137,47 @@ test('a step never makes the lay longer and leaves the state it was given alone'
   expect(JSON.stringify(before)).toBe(copy);
   expect(after.best.length).toBeLessThanOrEqual(before.best.length);
   expect(after.evaluations).toBeGreaterThanOrEqual(before.evaluations + 50_000);
+});
+
+test('a search takes up a shorter lay from elsewhere and goes on from it, and refuses one that is no lay', () => {
+  const far = stateAfter([400_000], 5);
+  const near = stateAfter([], 6);
+  const adopted = adopt(near, far.best);
+  if (!adopted.ok) throw new Error(adopted.refusal.code);
+  expect(adopted.value.best.length).toBeCloseTo(far.best.length, 6);
+  const after = step(adopted.value, 300_000);
+  expect(after.best.length).toBeLessThanOrEqual(adopted.value.best.length);
+  expect(verifyLay(after.instance, after.best).ok).toBe(true);
+  expect(adopt(far, near.best)).toEqual({ ok: true, value: far });
+  const spoilt = { ...far.best, placements: far.best.placements.slice(1) };
+  expect(adopt(near, spoilt)).toMatchObject({ ok: false, refusal: { code: 'LAY_DEMAND_NOT_MET' } });
+});
+
+test('an offcut takes what fits, clear and inside, and says what is left over', () => {
+  const inch = MM_PER_INCH;
+  const instance = {
+    ...plain,
+    spacing: mm(3),
+    stripWidth: mm(20 * inch),
+    pieces: [
+      piece('panel', 1, rectangle(30 * inch, 18 * inch), [0, 180]),
+      piece('patch', 80, rectangle(3 * inch, 3 * inch)),
+    ],
+  };
+  const filled = fillSheet(instance, mm(24 * inch), 1);
+  if (!filled.ok) throw new Error(filled.refusal.code);
+  const { placements, left, density } = filled.value;
+  // 3 in patches 3 mm apart: six rows of 6 x 76.2 + 5 x 3 <= 508, seven along 609.6. The panel is too long.
+  expect(left).toEqual([
+    { pieceId: 'panel', count: 1 },
+    { pieceId: 'patch', count: 80 - 42 },
+  ]);
+  const laid = { ...instance, pieces: [piece('patch', 42, rectangle(3 * inch, 3 * inch))] };
+  expect(verifyLay(laid, { length: mm(24 * inch), density, placements }).ok).toBe(true);
+  expect(fillSheet(instance, mm(0), 1)).toMatchObject({
+    ok: false,
+    refusal: { code: 'SHEET_LENGTH_NOT_POSITIVE' },
+  });
 });
 
 /** Random instances per run of the property below. */

@@ -1,12 +1,14 @@
 import { type Millimetre, ok, type Result } from '@panewright/quantity';
+import { layOf } from './adopt.ts';
 import { checkInstance } from './checkInstance.ts';
-import { construct, MANNERS, type Manner } from './construct/construct.ts';
+import { construct, MANNERS, mannerFor } from './construct/construct.ts';
 import type { Instance, InstanceRefusal, Layout } from './instance.ts';
 import { boundOf } from './lowerBound.ts';
 import { type Lay, layoutOf, type Prepared, prepared } from './prepared.ts';
 import { type Random, type RandomState, random, randomState } from './random.ts';
 import { replanned, Search, type SearchState } from './search/search.ts';
 import { packNumbers, type Stored, unpackNumbers } from './search/stored.ts';
+import { type LayRefusal, verifyLay } from './verify/verifyLay.ts';
 
 /** Evaluations a search plans for when it is told nothing: about a minute of one core. */
 const USUAL_PLAN = 100_000_000;
@@ -76,6 +78,25 @@ export function replan(state: PackingState, plan: number): PackingState {
   return { ...state, plan, inner: { ...state.inner, search: packNumbers(moved) } };
 }
 
+/**
+ * The same search knowing a lay from elsewhere: that of another worker, of an earlier day, or one made by hand.
+ * If it is shorter it becomes the best, and the search goes on from it after its present attempt.
+ *
+ * @refuses every LayRefusal, when the layout is no true lay of the instance
+ */
+export function adopt(state: PackingState, layout: Layout): Result<PackingState, LayRefusal> {
+  const verified = verifyLay(state.instance, layout);
+  if (!verified.ok) return verified;
+  const prep = prepared(state.instance);
+  const lay = layOf(prep, layout);
+  if (lay.length >= unpackNumbers<Lay>(state.inner.lay).length - prep.touch) return ok(state);
+  const best = layoutOf(prep, lay);
+  const { search } = state.inner;
+  const moved = search ? { search: packNumbers({ ...unpackNumbers<SearchState>(search), best: lay }) } : {};
+  const inner = { ...state.inner, lay: packNumbers(lay), ...moved };
+  return ok({ ...state, best, done: best.length <= state.bound + prep.touch, inner });
+}
+
 /** A state taken off its resting place. */
 class Run {
   used: number;
@@ -135,20 +156,21 @@ class Run {
   }
 }
 
-function mannerFor(tried: number, dice: Random): Manner {
-  const fixed = MANNERS[tried];
-  if (fixed) return fixed;
-  const manner = MANNERS[dice.below(MANNERS.length)]!;
-  return { ...manner, shuffle: 0.1 + 0.1 * dice.below(4), whim: 0.15 * dice.below(3) };
-}
-
 /**
- * A lay of an instance within a budget of evaluations (some two million a second). `startPacking` and `step` give
- * the same lay piece by piece.
+ * A lay of an instance within a budget of evaluations (some two million a second). `startPacking`, `adopt` and
+ * `step` give the same lay piece by piece.
  *
- * @refuses every InstanceRefusal
+ * @param start a lay to better, if there is one
+ * @refuses every InstanceRefusal; every LayRefusal about `start`
  */
-export function pack(instance: Instance, budget: number, seed: number): Result<Layout, InstanceRefusal> {
+export function pack(
+  instance: Instance,
+  budget: number,
+  seed: number,
+  start?: Layout,
+): Result<Layout, InstanceRefusal | LayRefusal> {
   const started = startPacking(instance, seed, budget);
-  return started.ok ? ok(step(started.value, budget).best) : started;
+  if (!started.ok) return started;
+  const known = start ? adopt(started.value, start) : started;
+  return known.ok ? ok(step(known.value, budget).best) : known;
 }

@@ -17,6 +17,9 @@ import {
 /** Depths below this share of the strip's width count as touching, while searching. */
 export const TOUCH = 2e-8;
 
+/** Vertices nearer than this share of the strip's width to the line through their neighbours are left out. */
+export const IDLE = 1e-10;
+
 /** Convex parts a shape is laid by while constructing, at most; only its hull where there are very many shapes. */
 const COVER = 4;
 const MANY_VARIANTS = 200;
@@ -173,7 +176,7 @@ interface Frame {
 /** Turned and mirrored shapes that fit the strip, equal ones once. */
 function variantsOf(piece: Piece, base: Ring, frame: Frame): readonly Variant[] {
   const { grow, height, stripWidth, shape, firstIndex } = frame;
-  const clean = withoutIdleVertices(base, 1e-10 * stripWidth);
+  const clean = withoutIdleVertices(base, IDLE * stripWidth);
   const baseParts = convexParts(clean);
   const baseCover = coverParts(baseParts, frame.cover);
   const out: Variant[] = [];
@@ -197,7 +200,7 @@ function variantsOf(piece: Piece, base: Ring, frame: Frame): readonly Variant[] 
   return out;
 }
 
-function sameOutline(a: Ring, b: Ring, tolerance: number): boolean {
+export function sameOutline(a: Ring, b: Ring, tolerance: number): boolean {
   if (a.length !== b.length) return false;
   const n = a.length / 2;
   for (let shift = 0; shift < n; shift++) {

@@ -1,4 +1,4 @@
-import { type Lay, lengthOf, type Prepared } from '../prepared.ts';
+import { type Lay, lengthOf, type Prepared, type Variant } from '../prepared.ts';
 import type { Random } from '../random.ts';
 import { leftmostSpot, type Placed, type Spot } from './leftmost.ts';
 
@@ -27,27 +27,43 @@ const VISITS_PER_EVALUATION = 12;
 
 export interface Constructed {
   readonly lay: Lay;
+  /** Items that found a place, in the order laid; all of them on a strip without end. */
+  readonly placed: readonly number[];
   /** In evaluations. */
   readonly cost: number;
 }
 
-/** Pieces one by one, biggest first, each at the leftmost free spot over its turns. Always free of overlap. */
-export function construct(prep: Prepared, manner: Manner, dice: Random): Constructed {
+/**
+ * Pieces one by one, biggest first, each at the leftmost free spot over its turns. Always free of overlap.
+ *
+ * @param longest length of the grown strip; what finds no place on it is left out
+ */
+export function construct(
+  prep: Prepared,
+  manner: Manner,
+  dice: Random,
+  longest = Number.POSITIVE_INFINITY,
+): Constructed {
   const n = prep.items.length;
-  const variant = new Int32Array(n);
+  const variant = Int32Array.from(prep.items, ({ shape }) => prep.shapes[shape]!.variants[0]!.index);
   const x = new Float64Array(n);
   const y = new Float64Array(n);
   const items: number[] = [];
   const placed: Placed = { items, variant, x, y, visits: 0 };
   for (const i of orderOf(prep, manner, dice)) {
-    const chosen = bestTurn(prep, placed, i, manner, dice);
+    const chosen = bestTurn(prep, placed, i, manner, dice, longest);
+    if (chosen === undefined) {
+      if (longest < Number.POSITIVE_INFINITY) continue;
+      throw new Error('a piece that fits the strip found no spot on it');
+    }
     variant[i] = chosen.v;
     x[i] = chosen.x;
     y[i] = chosen.y;
     items.push(i);
   }
   const length = lengthOf(prep, variant, x);
-  return { lay: { variant, x, y, length }, cost: Math.ceil(placed.visits / VISITS_PER_EVALUATION) };
+  const cost = Math.ceil(placed.visits / VISITS_PER_EVALUATION);
+  return { lay: { variant, x, y, length }, placed: items, cost };
 }
 
 function orderOf(prep: Prepared, { order, shuffle }: Manner, dice: Random): readonly number[] {
@@ -66,27 +82,49 @@ function orderOf(prep: Prepared, { order, shuffle }: Manner, dice: Random): read
   return prep.items.map((_, i) => i).sort((a, b) => weight[b]! - weight[a]! || a - b);
 }
 
+type Turned = Spot & { readonly v: number };
+
 function bestTurn(
   prep: Prepared,
   placed: Placed,
   i: number,
   manner: Manner,
   dice: Random,
-): Spot & { readonly v: number } {
-  let best: (Spot & { readonly v: number }) | undefined;
-  let bestScore = Infinity;
+  longest: number,
+): Turned | undefined {
   const all = prep.shapes[prep.items[i]!.shape]!.variants;
-  const turns = manner.whim > 0 && dice.next() < manner.whim ? [all[dice.below(all.length)]!] : all;
+  if (manner.whim > 0 && dice.next() < manner.whim) {
+    const held = bestOf(prep, placed, [all[dice.below(all.length)]!], manner, longest);
+    if (held) return held;
+  }
+  return bestOf(prep, placed, all, manner, longest);
+}
+
+function bestOf(
+  prep: Prepared,
+  placed: Placed,
+  turns: readonly Variant[],
+  manner: Manner,
+  longest: number,
+): Turned | undefined {
+  let best: Turned | undefined;
+  let bestScore = Number.POSITIVE_INFINITY;
   for (const variant of turns) {
     const ahead = manner.prefer === 'left edge' ? 0 : variant.width * (manner.prefer === 'narrow' ? 2 : 1);
-    const spot = leftmostSpot(prep, placed, variant.index, bestScore - ahead);
-    if (spot === undefined) continue;
-    const score = spot.x + ahead;
-    if (score < bestScore - prep.touch) {
-      best = { ...spot, v: variant.index };
-      bestScore = score;
-    }
+    const limit = Math.min(bestScore - ahead, longest - variant.width + prep.touch);
+    if (limit <= 0) continue;
+    const spot = leftmostSpot(prep, placed, variant.index, limit);
+    if (spot === undefined || spot.x + ahead >= bestScore - prep.touch) continue;
+    best = { ...spot, v: variant.index };
+    bestScore = spot.x + ahead;
   }
-  if (best === undefined) throw new Error('a piece that fits the strip found no spot on it');
   return best;
+}
+
+/** The k-th manner tried: first the fixed ones, then shuffled. */
+export function mannerFor(k: number, dice: Random): Manner {
+  const fixed = MANNERS[k];
+  if (fixed) return fixed;
+  const manner = MANNERS[dice.below(MANNERS.length)]!;
+  return { ...manner, shuffle: 0.1 + 0.1 * dice.below(4), whim: 0.15 * dice.below(3) };
 }

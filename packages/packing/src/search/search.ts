@@ -175,9 +175,11 @@ export class Search {
   }
 
   private onGivenUp(): void {
+    // A shorter lay was adopted from another search meanwhile.
+    const overtaken = this.board.length >= this.best.length;
     const coarse = this.phase === 'explore' && this.shrink > LEAST_SHRINK;
     if (coarse) this.shrink = Math.max(LEAST_SHRINK, this.shrink / 2);
-    if (coarse || this.phase === 'compress') this.shortenFromBest();
+    if (overtaken || coarse || this.phase === 'compress') this.shortenFromBest();
     else this.retryFromPool();
   }
 

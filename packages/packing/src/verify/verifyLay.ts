@@ -17,6 +17,7 @@ export type LayRefusal =
       readonly laid: number;
     }
   | { readonly code: 'LAY_COPY_TWICE'; readonly of: LaidCopy }
+  | { readonly code: 'LAY_COPY_UNKNOWN'; readonly of: LaidCopy }
   | { readonly code: 'LAY_TURN_NOT_ALLOWED'; readonly of: LaidCopy; readonly rotationDeg: number }
   | { readonly code: 'LAY_FLIP_NOT_ALLOWED'; readonly of: LaidCopy }
   | { readonly code: 'LAY_PLACE_NOT_FINITE'; readonly of: LaidCopy }
@@ -101,8 +102,12 @@ function checkCounts(instance: Instance, { placements }: Layout): LayRefusal | u
     copies.add(placement.copy);
   }
   for (const { id, demand } of instance.pieces) {
-    const count = laid.get(id)!.size;
-    if (count !== demand) return { code: 'LAY_DEMAND_NOT_MET', pieceId: id, wanted: demand, laid: count };
+    const copies = laid.get(id)!;
+    if (copies.size !== demand) {
+      return { code: 'LAY_DEMAND_NOT_MET', pieceId: id, wanted: demand, laid: copies.size };
+    }
+    const strange = [...copies].find((copy) => !(Number.isInteger(copy) && copy >= 0 && copy < demand));
+    if (strange !== undefined) return { code: 'LAY_COPY_UNKNOWN', of: { pieceId: id, copy: strange } };
   }
   return undefined;
 }
