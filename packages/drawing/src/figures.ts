@@ -1,5 +1,10 @@
 import type { Catalogue, Figure, UnitName } from '@panewright/design';
 import { formatLength, mm } from '@panewright/quantity';
+import type { Language } from './wordsOf.ts';
+
+/** A figure with the language's decimal sign. @source common practice, no source */
+export const figureText = (text: string, language: Language = 'en'): string =>
+  language === 'en' ? text : text.replace(/(?<=\d)\.(?=\d)/g, ',');
 
 /** A length as the shop reads it: to 1/16 in, or to a whole millimetre. */
 export const lengthText = (length: number, units: UnitName): string =>
@@ -8,10 +13,10 @@ export const lengthText = (length: number, units: UnitName): string =>
     : formatLength(mm(length), { unit: 'mm', decimals: 0 });
 
 /** A small length: hardware to 1/32 in, or to a tenth of a millimetre. */
-export const fineLengthText = (length: number, units: UnitName): string =>
+export const fineLengthText = (length: number, units: UnitName, language?: Language): string =>
   units === 'in'
     ? formatLength(mm(length), { unit: 'in', denominator: 32 })
-    : formatLength(mm(length), { unit: 'mm', decimals: 1 }).replace('.0 ', ' ');
+    : figureText(formatLength(mm(length), { unit: 'mm', decimals: 1 }).replace('.0 ', ' '), language);
 
 /** Without the unit's sign, for the figures of a drawing that states its unit once. */
 export const bareLengthText = (length: number, units: UnitName): string =>
@@ -20,23 +25,26 @@ export const bareLengthText = (length: number, units: UnitName): string =>
     : formatLength(mm(length), { unit: 'mm', decimals: 0, bare: true });
 
 /** A long length of stock: yards and metres are for buying. */
-export const stockText = (length: number, units: UnitName): string =>
-  units === 'in' ? `${twoPlaces(length / 914.4)} yd` : `${twoPlaces(length / 1000)} m`;
+export const stockText = (length: number, units: UnitName, language?: Language): string =>
+  figureText(units === 'in' ? `${twoPlaces(length / 914.4)} yd` : `${twoPlaces(length / 1000)} m`, language);
 
 const twoPlaces = (value: number): string => String(Number(value.toFixed(value < 100 ? 2 : 0)));
 
 export const sizeText = (width: number, height: number, units: UnitName): string =>
   `${bareLengthText(width, units)} × ${lengthText(height, units)}`;
 
-/** Money for people: symbol, thousands, decimals as the currency has them. */
-export function moneyText(minor: number, currency: Catalogue['currency']): string {
+/** Money for people: symbol, thousands, decimals as the currency has them; the symbol after the figure where English is not spoken. */
+export function moneyText(minor: number, currency: Catalogue['currency'], language: Language = 'en'): string {
   const { symbol, decimals } = currency;
   const digits = Math.abs(Math.round(minor))
     .toString()
     .padStart(decimals + 1, '0');
   const whole = decimals === 0 ? digits : digits.slice(0, -decimals);
-  const part = decimals === 0 ? '' : `.${digits.slice(-decimals)}`;
-  return `${minor < 0 ? '-' : ''}${symbol}${whole.replace(/\B(?=(\d{3})+$)/g, ',')}${part}`;
+  const [point, comma] = language === 'en' ? ['.', ','] : [',', '.'];
+  const part = decimals === 0 ? '' : `${point}${digits.slice(-decimals)}`;
+  const figure = `${whole.replace(/\B(?=(\d{3})+$)/g, comma)}${part}`;
+  const sign = minor < 0 ? '-' : '';
+  return language === 'en' ? `${sign}${symbol}${figure}` : `${sign}${figure} ${symbol}`;
 }
 
 /** A colour mixed with the paper's white: `share` of it is left. */
@@ -46,7 +54,8 @@ export const tint = (colour: string, share: number): string =>
     .map((one) => one.toString(16).padStart(2, '0'))
     .join('')}`;
 
-export const percentText = (ratio: number): string => `${Number((ratio * 100).toFixed(2))} %`;
+export const percentText = (ratio: number, language?: Language): string =>
+  figureText(`${Number((ratio * 100).toFixed(2))} %`, language);
 
 /** Minutes to the whole minute, an hour and more as hours and minutes. */
 export function minutesText(minutes: number): string {
@@ -57,9 +66,11 @@ export function minutesText(minutes: number): string {
   return rest === 0 ? `${Math.floor(whole / 60)} h` : `${Math.floor(whole / 60)} h ${rest} min`;
 }
 
-export const massText = (grams: Figure | number, units: UnitName): string => {
+export const massText = (grams: Figure | number, units: UnitName, language?: Language): string => {
   const value = typeof grams === 'number' ? grams : grams.value;
-  return units === 'in' ? `${(value / 28.349523125).toFixed(1)} oz` : `${Math.round(value)} g`;
+  return units === 'in'
+    ? figureText(`${(value / 28.349523125).toFixed(1)} oz`, language)
+    : `${Math.round(value)} g`;
 };
 
 export const forceText = (newtons: number, units: UnitName): string =>

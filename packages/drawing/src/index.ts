@@ -19,5 +19,8 @@ export { buyList } from './trade/buyList.ts';
 export { cutList } from './trade/cutList.ts';
 export { quote } from './trade/quote.ts';
 export { english } from './words/english.ts';
+export { german } from './words/german.ts';
+export { spanish } from './words/spanish.ts';
 export type { Words } from './words.ts';
+export { type Language, wordsOf } from './wordsOf.ts';
 export { workOrder } from './work/workOrder.ts';

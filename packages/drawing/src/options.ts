@@ -4,6 +4,7 @@ import { type Correction, type CorrectionRefusal, checkCorrection } from './corr
 import { checkPaper, type Paper, type PaperRefusal } from './paper.ts';
 import type { FontMetrics } from './sheet.ts';
 import type { Words } from './words.ts';
+import type { Language } from './wordsOf.ts';
 
 /** How the sheets are to be made. Nothing here changes what is made, only how it is shown. */
 export interface SheetOptions {
@@ -24,7 +25,9 @@ export interface SheetOptions {
   readonly metrics: FontMetrics;
   /** Words a finding: the sentence of a contract, in the reader's language. */
   readonly say: (finding: Finding) => string;
-  /** The sheets' own sentences; English where not given. */
+  /** Language of the sentences and of figures (decimal comma, place of the money's sign); English where not given. */
+  readonly language?: Language;
+  /** The sheets' own sentences, in place of the language's. */
   readonly words?: Words;
 }
 

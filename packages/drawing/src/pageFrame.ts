@@ -6,7 +6,7 @@ import { PAPERS, type PaperName, type PaperSize, writtenPaper } from './paper.ts
 import { group, lineAt, rectangle } from './path.ts';
 import type { Item } from './sheet.ts';
 import { text, widthOf } from './text.ts';
-import { english } from './words/english.ts';
+import { wordsOf } from './wordsOf.ts';
 
 const EDGE = { left: 14, right: 14, top: 23, bottom: 19 } as const;
 
@@ -61,7 +61,7 @@ function head(input: SheetInput, width: number, height: number): Item[] {
 
 function foot(input: SheetInput, title: string, width: number, page: number, pages: number): Item[] {
   const { metrics, date, revision } = input.options;
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const look = { capital: CAPITAL.small, colour: INK.soft } as const;
   const number = words.page.number(page, pages);
   const made = words.page.made(date, revision);

@@ -104,6 +104,8 @@ export interface Sheet {
   /** Drawings used on several pages. */
   readonly symbols: Readonly<Record<string, readonly Item[]>>;
   readonly table?: Table;
+  /** Language of its text, by ISO 639-1; not told where not given. */
+  readonly language?: string;
 }
 
 /**

@@ -30,5 +30,8 @@ export function sheetsOf(input: SheetInput): readonly Sheet[] {
     buyList(input),
     quote(input),
   ];
-  return sheets.filter((sheet) => sheet !== undefined);
+  const { language } = input.options;
+  return sheets
+    .filter((sheet) => sheet !== undefined)
+    .map((sheet) => (language === undefined ? sheet : { ...sheet, language }));
 }

@@ -57,7 +57,8 @@ export async function renderFiles(
 /** A sheet as PDF, and as CSV where it has a table. */
 export async function sheetFiles(sheet: Sheet, options: RenderOptions): Promise<readonly RenderedFile[]> {
   const path = `${sheet.path}.pdf`;
-  const { fonts, date, author, language = 'en' } = options;
+  const { fonts, date, author } = options;
+  const language = sheet.language ?? options.language ?? 'en';
   const pdf: PdfOptions = { fonts, date, author, language, id: fileId(`${options.id}\n${path}`) };
   const files: RenderedFile[] = [{ path, mime: 'application/pdf', bytes: await sheetPdf(sheet, pdf) }];
   if (sheet.table !== undefined)

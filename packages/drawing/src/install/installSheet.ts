@@ -28,8 +28,8 @@ import { readingFrame } from '../pageFrame.ts';
 import { panelPicture } from '../panel/panelPicture.ts';
 import { shiftItems } from '../path.ts';
 import type { Sheet } from '../sheet.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 import { cautionText } from '../work/cautionText.ts';
 import { type Step, stepBlocks } from '../work/step.ts';
 import { notices } from '../work/workOrder.ts';
@@ -49,7 +49,7 @@ interface Fitting {
 
 /** How the set is fitted: the order of work, then each opening from outside and from inside with its hold points. */
 export function installSheet(input: SheetInput): Sheet {
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const title = words.install.title();
   const frame = readingFrame(input, title);
   const blocks = [

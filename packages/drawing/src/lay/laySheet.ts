@@ -1,7 +1,7 @@
 import type { CutPiece, LayPlacement, LayPlan } from '@panewright/design';
 import { centroid, point } from '@panewright/geometry';
 import { innerWidth, oneLine, type PageFrame, paragraph, stack } from '../block.ts';
-import { lengthText, percentText, stockText } from '../figures.ts';
+import { figureText, lengthText, percentText, stockText } from '../figures.ts';
 import { CAPITAL, INK, STYLE, WEIGHT } from '../ink.ts';
 import { boxAround, occupied, placeNear } from '../labelPlacer.ts';
 import type { SheetInput } from '../options.ts';
@@ -10,14 +10,14 @@ import { boxOfPoints, flattenPath, group, lineAt, outlinePath, placePath, rectan
 import { numbered } from '../piece/pieceDrawing.ts';
 import type { FontMetrics, Item, Page, PathItem, Sheet } from '../sheet.ts';
 import { sizeFor, text, widthOf } from '../text.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 
 /** Pieces on their rolls, one page a lay. Undefined while there is no lay. */
 export function laySheet(input: SheetInput): Sheet | undefined {
   const { cutting } = input.plan;
   if (cutting === null || cutting.lays.length === 0) return undefined;
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const title = words.lay.title();
   const frame = pageFrame(input, title, 'across');
   const drawn = cutting.lays.map((lay) => drawLay(lay, cutting.pieces, input, frame, words));
@@ -126,7 +126,7 @@ function head(
   words: Words,
   rows: number,
 ): readonly Item[] {
-  const { metrics, units } = input.options;
+  const { metrics, units, language } = input.options;
   const width = innerWidth(frame);
   const cloth = input.catalogue.fabrics.find(({ id }) => id === lay.fabric)?.name ?? lay.fabric;
   const title = oneLine(
@@ -137,8 +137,8 @@ function head(
     { face: 'bold' },
   );
   const figures = words.lay.figures(
-    ...([lengthText(lay.rollWidth, units), stockText(lay.length.value, units)] as const),
-    ...([percentText(Math.round(lay.density * 1000) / 1000), lay.placements.length] as const),
+    ...([lengthText(lay.rollWidth, units), stockText(lay.length.value, units, language)] as const),
+    ...([percentText(Math.round(lay.density * 1000) / 1000, language), lay.placements.length] as const),
   );
   const notes = [figures, ...(rows > 1 ? [words.lay.rows(rows)] : []), words.lay.shaded()].join(' ');
   return stack([
@@ -206,7 +206,7 @@ function ruler(
   window: Window,
   input: SheetInput,
 ): Item[] {
-  const { metrics, units } = input.options;
+  const { metrics, units, language } = input.options;
   const unit = units === 'in' ? 304.8 : 500;
   const stride = Math.max(1, Math.ceil(16 / (unit * scale)));
   const ticks: Item[] = [];
@@ -219,7 +219,7 @@ function ruler(
     const x = window.x + k * unit * scale - at.from;
     ticks.push(lineAt(x, window.y - 1.6, x, window.y, STYLE.dimension));
     if (k % stride !== 0) continue;
-    const words = units === 'in' ? `${k} ft` : `${(k / 2).toFixed(1)} m`;
+    const words = units === 'in' ? `${k} ft` : figureText(`${(k / 2).toFixed(1)} m`, language);
     ticks.push(
       text(words, point(x, window.y - 5.4), metrics, {
         capital: CAPITAL.small,

@@ -3,8 +3,8 @@ import { sizeText } from '../figures.ts';
 import type { SheetInput } from '../options.ts';
 import { flattenPath } from '../path.ts';
 import type { GroupItem } from '../sheet.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 import { checkSizes } from './checkSizes.ts';
 import { patternDrawing } from './patternDrawing.ts';
 import type { MarkLabel, TileSubject } from './tilePage.ts';
@@ -20,7 +20,7 @@ export interface PatternSubject extends TileSubject {
 
 export function patternSubject(input: SheetInput, pattern: PatternPlan, panel: PanelPlan): PatternSubject {
   const { plan, options } = input;
-  const words = options.words ?? english;
+  const words = wordsOf(options);
   const hold = plan.hold.find((one) => one.pattern === pattern.pattern);
   const drawing = patternDrawing(panel, hold);
   const serves = servedNames(pattern, plan.openings, words);

@@ -9,8 +9,8 @@ import { pageFrame } from '../pageFrame.ts';
 import { sheetPaper } from '../paper.ts';
 import { flattenPath, group, lineAt, outlinePath, placePath } from '../path.ts';
 import type { GroupItem, Item, Page, Sheet } from '../sheet.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 import { bar } from './bar.ts';
 import { checkSizes } from './checkSizes.ts';
 import { type TileSubject, tilePage } from './tilePage.ts';
@@ -28,7 +28,7 @@ const FOOT = 14;
 
 /** Pocket patches at full size, several to a page; one too large for a page is tiled. Undefined where there are none. */
 export function pocketSheet(input: SheetInput): Sheet | undefined {
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const pieces = (input.plan.cutting?.pieces ?? []).filter(({ kind }) => kind === 'pocket');
   if (pieces.length === 0) return undefined;
   const paper = sheetPaper(input.options.paper, input.options.units);

@@ -1,5 +1,6 @@
 import { point } from '@panewright/geometry';
 import { type Block, innerWidth, paragraph, space, stack } from '../block.ts';
+import { figureText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
@@ -8,7 +9,7 @@ import { group, placePath, rectangle } from '../path.ts';
 import type { Item, Sheet } from '../sheet.ts';
 import { tableRows } from '../table.ts';
 import { text } from '../text.ts';
-import { wordsOf } from '../wordsOf.ts';
+import { type Language, wordsOf } from '../wordsOf.ts';
 import { bar } from './bar.ts';
 import { checkSizes } from './checkSizes.ts';
 
@@ -61,9 +62,14 @@ export function printerTest(input: SheetInput): Sheet {
     space(4),
     ...record(input, width, lengthOf(across), lengthOf(along)),
     space(2),
-    ...paragraph(words.printer.example(lengthOf(across), ...example(across, step)), width, metrics, {
-      ...{ capital: CAPITAL.small, colour: INK.soft },
-    }),
+    ...paragraph(
+      words.printer.example(lengthOf(across), ...example(across, step, input.options.language)),
+      width,
+      metrics,
+      {
+        ...{ capital: CAPITAL.small, colour: INK.soft },
+      },
+    ),
     space(6),
     measuringSquare(sizes.square, sizes.squareText, width, input),
   ]);
@@ -84,11 +90,14 @@ export function printerTest(input: SheetInput): Sheet {
 }
 
 /** A reading a little short of the bar, and the factor it gives. */
-function example(length: number, step: number): readonly [string, string] {
+function example(length: number, step: number, language: Language | undefined): readonly [string, string] {
   const unit = step > 20 ? 25.4 : 1;
   const nominal = length / unit;
   const measured = nominal - (unit === 1 ? 0.5 : 0.02);
-  return [measured.toFixed(unit === 1 ? 1 : 2), (nominal / measured).toFixed(4)];
+  return [
+    figureText(measured.toFixed(unit === 1 ? 1 : 2), language),
+    figureText((nominal / measured).toFixed(4), language),
+  ];
 }
 
 /** A table to write in: what each bar should be, was, and what follows. */

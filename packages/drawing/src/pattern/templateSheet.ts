@@ -162,12 +162,12 @@ function filmTemplate(
   input: SheetInput,
   words: Words,
 ): Template {
-  const { units } = input.options;
+  const { units, language } = input.options;
   const { stripWidth: width, cutLength: length } = wrapSize(magnet, film);
   const corners = [point(width, 0), point(width, length), point(0, length), point(0, 0)];
   const [first, ...rest] = corners.map((to) => ({ kind: 'line', to }) as const);
   const outline: Outline = { segments: [first!, ...rest] };
-  const size = `${fineLengthText(width, units)} × ${fineLengthText(length, units)}`;
+  const size = `${fineLengthText(width, units, language)} × ${fineLengthText(length, units, language)}`;
   return {
     title: words.template.film(film.name, count),
     note: words.template.filmNote(magnet.name, size),

@@ -13,7 +13,7 @@ import {
 } from '@panewright/geometry';
 import type { SheetInput } from '../options.ts';
 import { edgeMiddles } from '../pattern/patternDrawing.ts';
-import { english } from '../words/english.ts';
+import { wordsOf } from '../wordsOf.ts';
 
 /** One kind of piece as a cutter or plotter takes it: millimetres, y up, outside face up. No colours, no device. */
 export interface PieceDrawing {
@@ -72,7 +72,7 @@ export function numbered(lay: LayPlan): LayDrawing['placed'] {
 }
 
 function pieceDrawing(piece: CutPiece, input: SheetInput): PieceDrawing {
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const { plan, catalogue, job } = input;
   const cloth = catalogue.fabrics.find(({ id }) => id === piece.fabric)?.name ?? piece.fabric;
   const annotation = [

@@ -6,14 +6,14 @@ import type { SheetInput } from '../options.ts';
 import { readingFrame } from '../pageFrame.ts';
 import type { Sheet, Table } from '../sheet.ts';
 import { tableRows } from '../table.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 
 /** What to order, by supplier, in whole packs, with what will be left over. Undefined while there is no take-off. */
 export function buyList(input: SheetInput): Sheet | undefined {
   const { takeOff } = input.plan;
   if (takeOff === null) return undefined;
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const title = words.buy.title();
   const frame = readingFrame(input, title);
   const { metrics } = input.options;
@@ -33,9 +33,14 @@ export function buyList(input: SheetInput): Sheet | undefined {
       ),
     ),
     space(5),
-    ...paragraph(words.buy.total(moneyText(total, input.catalogue.currency)), width, metrics, {
-      face: 'bold',
-    }),
+    ...paragraph(
+      words.buy.total(moneyText(total, input.catalogue.currency, input.options.language)),
+      width,
+      metrics,
+      {
+        face: 'bold',
+      },
+    ),
     ...paragraph(words.buy.note(), width, metrics, { capital: CAPITAL.small, colour: INK.soft }),
   ];
   return {
@@ -68,7 +73,7 @@ function supplierBlocks(
     amount(one, one.used.value, input),
     words.buy.packs(one.packs.value, amount(one, one.pack.quantity, input)),
     amount(one, one.left, input),
-    moneyText(one.costBought.value, currency),
+    moneyText(one.costBought.value, currency, input.options.language),
   ]);
   return [
     space(5),
@@ -88,7 +93,9 @@ function itemName(one: TakeOffLine, input: SheetInput, words: Words): string {
 }
 
 const amount = (one: TakeOffLine, value: number, input: SheetInput): string =>
-  one.used.unit === 'mm' ? stockText(value, input.options.units) : String(Math.round(value));
+  one.used.unit === 'mm'
+    ? stockText(value, input.options.units, input.options.language)
+    : String(Math.round(value));
 
 function csv(lines: readonly TakeOffLine[], words: Words): Table {
   return {

@@ -7,14 +7,14 @@ import type { SheetInput } from '../options.ts';
 import { readingFrame } from '../pageFrame.ts';
 import type { Sheet, Table } from '../sheet.ts';
 import { tableRows } from '../table.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 
 /** Pieces of cloth to cut, and which lengths come off which roll. Undefined while there is no lay. */
 export function cutList(input: SheetInput): Sheet | undefined {
   const { cutting } = input.plan;
   if (cutting === null) return undefined;
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const title = words.cut.title();
   const frame = readingFrame(input, title);
   const { metrics } = input.options;
@@ -54,7 +54,7 @@ function pieces(input: SheetInput, width: number, words: Words): readonly Block[
 }
 
 function stripBlocks(strip: StripPlan, input: SheetInput, width: number, words: Words): readonly Block[] {
-  const { metrics, units } = input.options;
+  const { metrics, units, language } = input.options;
   const columns = [
     { title: words.cut.roll(), width: width * 0.1 },
     { title: words.cut.lengths(), width: width * 0.7 },
@@ -68,14 +68,14 @@ function stripBlocks(strip: StripPlan, input: SheetInput, width: number, words: 
           words.cut.lengthFor(count, lengthText(length, units), nameOf(whom, input)),
         )
         .join('; '),
-      at === 0 ? stockText(stock.left, units) : '',
+      at === 0 ? stockText(stock.left, units, language) : '',
     ]),
   );
   const name = materialName(strip, input);
   return [
     space(5),
     heading(words.cut.strip(strip.kind, name), width, metrics),
-    ...paragraph(words.cut.stock(stockText(strip.stockLength, units)), width, metrics, {
+    ...paragraph(words.cut.stock(stockText(strip.stockLength, units, language)), width, metrics, {
       ...{ capital: CAPITAL.small, colour: INK.soft },
     }),
     ...tableRows(columns, rows, metrics),

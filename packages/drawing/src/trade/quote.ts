@@ -19,15 +19,15 @@ import { panelPicture } from '../panel/panelPicture.ts';
 import type { Sheet } from '../sheet.ts';
 import { type Cell, cellText, tableRows } from '../table.ts';
 import type { TextLook } from '../text.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { wordsOf } from '../wordsOf.ts';
 import { materialsNamed } from '../work/materialsOf.ts';
 
 /** The customer's page: openings, sizes, prices, tax, total, how long it stands. Undefined while there is no price. */
 export function quote(input: SheetInput): Sheet | undefined {
   const { price } = input.plan;
   if (price === null) return undefined;
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const title = words.quote.title();
   const frame = pageFrame(input, title);
   const { metrics } = input.options;
@@ -126,7 +126,7 @@ function openings(input: SheetInput, price: PricePlan, width: number, words: Wor
   const rows = price.byOpening.map((one): readonly Cell[] => [
     thumbnail(input, one.opening, width * 0.2 - 6),
     description(input, one.opening, width * 0.55 - 3, words),
-    cellText(moneyText(one.price, price.currency), width * 0.25, metrics, {}, 'end'),
+    cellText(moneyText(one.price, price.currency, input.options.language), width * 0.25, metrics, {}, 'end'),
   ]);
   return tableRows(columns, rows, metrics);
 }
@@ -172,11 +172,20 @@ function totals(price: PricePlan, tax: number, width: number, words: Words, inpu
   const line = (name: string, value: number, look: TextLook): Block =>
     beside([
       { at: 0, block: cellText(name, wide * 0.6, metrics, look) },
-      { at: wide * 0.6, block: cellText(moneyText(value, price.currency), wide * 0.4, metrics, look, 'end') },
+      {
+        at: wide * 0.6,
+        block: cellText(
+          moneyText(value, price.currency, input.options.language),
+          wide * 0.4,
+          metrics,
+          look,
+          'end',
+        ),
+      },
     ]);
   const block = stack([
     line(words.quote.subtotal(), price.price.value, {}),
-    line(words.quote.tax(percentText(tax)), price.tax.value, {}),
+    line(words.quote.tax(percentText(tax, input.options.language)), price.tax.value, {}),
     rule(wide, 1.5),
     line(words.quote.total(), price.total.value, { face: 'bold', capital: CAPITAL.lead }),
   ]);

@@ -142,7 +142,7 @@ function holdLayers(work: PanelWork, points: readonly HoldPoint[]): readonly Lay
 }
 
 function edgeWords({ words, panel, named, input }: PanelWork): string {
-  const band = fineLengthText(panel.bandWidth, input.options.units);
+  const band = fineLengthText(panel.bandWidth, input.options.units, input.options.language);
   const { edging } = panel;
   if (edging.kind === 'binding') return words.exploded.binding(named.binding?.name ?? edging.binding, band);
   return words.exploded.hem(band);

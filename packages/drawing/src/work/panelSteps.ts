@@ -79,7 +79,7 @@ function markStep({ words, points, panel }: PanelWork): Step {
 }
 
 function pocketStep({ input, words, hold, named, panels, points, panel }: PanelWork): Step {
-  const { units } = input.options;
+  const { units, language } = input.options;
   const { habits } = input.catalogue;
   const pieces = (hold?.pocketPieces ?? []).map(({ piece }) =>
     words.work.pocketPiece(
@@ -91,8 +91,11 @@ function pocketStep({ input, words, hold, named, panels, points, panel }: PanelW
     title: words.work.pockets(points * panels, points, panels),
     lines: [
       words.work.pocketPieces(pieces),
-      words.work.pocketHow(fineLengthText(habits.pocketSeam, units), fineLengthText(habits.backTack, units)),
-      threadLine(named, panel, fineLengthText(habits.stitchLength, units), words),
+      words.work.pocketHow(
+        fineLengthText(habits.pocketSeam, units, language),
+        fineLengthText(habits.backTack, units, language),
+      ),
+      threadLine(named, panel, fineLengthText(habits.stitchLength, units, language), words),
     ],
     cautions: [],
   };
@@ -122,10 +125,10 @@ function magnetStep({ input, words, named, panel, points, panels }: PanelWork): 
 }
 
 function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
-  const { units } = input.options;
+  const { units, language } = input.options;
   const { habits } = input.catalogue;
   const { edging } = panel;
-  const stitch = fineLengthText(habits.stitchLength, units);
+  const stitch = fineLengthText(habits.stitchLength, units, language);
   if (edging.kind === 'binding')
     return {
       title: words.work.bind(panels, named.binding?.name ?? edging.binding),
@@ -133,8 +136,8 @@ function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
         words.work.bindingCut(lengthText(edging.cutLength.value, units), panels),
         words.work.bindingStart(words.edge(edging.startsAt.edge), lengthText(edging.overlap, units)),
         words.work.bindingSeam(
-          fineLengthText(panel.bandWidth, units),
-          fineLengthText(habits.stitchInset, units),
+          fineLengthText(panel.bandWidth, units, language),
+          fineLengthText(habits.stitchInset, units, language),
         ),
         threadLine(named, panel, stitch, words),
       ],
@@ -144,7 +147,10 @@ function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
     return {
       title: words.work.hem(panels, lengthText(edging.width, units)),
       lines: [
-        words.work.hemHow(lengthText(edging.run.value, units), fineLengthText(habits.stitchInset, units)),
+        words.work.hemHow(
+          lengthText(edging.run.value, units),
+          fineLengthText(habits.stitchInset, units, language),
+        ),
         threadLine(named, panel, stitch, words),
       ],
       cautions: [],
@@ -157,7 +163,7 @@ function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
 }
 
 function wrapStep({ input, words, named, panel, points, panels }: PanelWork): Step {
-  const { units } = input.options;
+  const { units, language } = input.options;
   const { inside, wrapFilm, tape } = named;
   const lines = [];
   if (inside !== undefined && wrapFilm !== undefined) {
@@ -166,14 +172,14 @@ function wrapStep({ input, words, named, panel, points, panels }: PanelWork): St
       words.work.wrap(
         points * panels,
         wrapFilm.name,
-        fineLengthText(wrap.stripWidth, units),
-        fineLengthText(wrap.cutLength, units),
+        fineLengthText(wrap.stripWidth, units, language),
+        fineLengthText(wrap.cutLength, units, language),
       ),
     );
   }
   if (inside !== undefined && tape !== undefined) {
     const pieces = tapePieces(inside, tape);
-    lines.push(words.work.tape(pieces.count, tape.name, fineLengthText(pieces.length, units)));
+    lines.push(words.work.tape(pieces.count, tape.name, fineLengthText(pieces.length, units, language)));
   }
   return {
     title: words.work.glassMagnets(points * panels, inside?.name ?? panel.choices.hold.inside),
@@ -183,12 +189,12 @@ function wrapStep({ input, words, named, panel, points, panels }: PanelWork): St
 }
 
 function checkStep({ input, words, panel, points }: PanelWork): Step {
-  const { units } = input.options;
+  const { units, language } = input.options;
   const size = sizeText(panel.finishedWidth.value, panel.finishedHeight.value, units);
   return {
     title: words.work.check(),
     lines: [
-      words.work.checkSize(size, fineLengthText(input.catalogue.habits.patternTolerance, units)),
+      words.work.checkSize(size, fineLengthText(input.catalogue.habits.patternTolerance, units, language)),
       ...(points > 0 ? [words.work.checkPoles(points)] : []),
       words.work.checkLabel(),
     ],

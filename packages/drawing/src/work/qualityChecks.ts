@@ -40,11 +40,16 @@ export function qualityChecks(work: PanelWork, width: number): readonly Block[] 
 }
 
 function lengths({ input, words, panel, hold }: PanelWork): readonly (readonly string[])[] {
-  const { units } = input.options;
+  const { units, language } = input.options;
   const { habits } = input.catalogue;
-  const within = (tolerance: number) => `± ${fineLengthText(tolerance, units)}`;
+  const within = (tolerance: number) => `± ${fineLengthText(tolerance, units, language)}`;
   const row = (what: string, length: number, tolerance: number, fine = false) => [
-    ...[what, fine ? fineLengthText(length, units) : lengthText(length, units), within(tolerance), ''],
+    ...[
+      what,
+      fine ? fineLengthText(length, units, language) : lengthText(length, units),
+      within(tolerance),
+      '',
+    ],
   ];
   const far = farthest(hold?.points.map(({ number, centre }) => ({ number, ...centre })) ?? []);
   const sewn = panel.stitch.length > 0;

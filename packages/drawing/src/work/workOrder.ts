@@ -13,7 +13,7 @@ import {
   space,
   stack,
 } from '../block.ts';
-import { lengthText, massText, minutesText, sizeText, stockText } from '../figures.ts';
+import { figureText, lengthText, massText, minutesText, sizeText, stockText } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { readingFrame } from '../pageFrame.ts';
@@ -21,8 +21,8 @@ import { panelPicture } from '../panel/panelPicture.ts';
 import { grainWords, servedNames } from '../pattern/patternSubject.ts';
 import type { Sheet } from '../sheet.ts';
 import { tableRows } from '../table.ts';
-import { english } from '../words/english.ts';
 import type { Words } from '../words.ts';
+import { type Language, wordsOf } from '../wordsOf.ts';
 import { cautionText } from './cautionText.ts';
 import { explodedView } from './explodedView.ts';
 import { type PanelWork, panelSteps, panelWork } from './panelSteps.ts';
@@ -31,7 +31,7 @@ import { type Step, stepBlocks } from './step.ts';
 
 /** What is to be done, in the order of work: a front page for the job and a section for the panels of each pattern. */
 export function workOrder(input: SheetInput): Sheet {
-  const words = input.options.words ?? english;
+  const words = wordsOf(input.options);
   const title = words.work.title();
   const frame = readingFrame(input, title);
   const made = input.plan.patterns.flatMap((pattern) => {
@@ -108,7 +108,7 @@ export function notices(
 
 function numbers(input: SheetInput, width: number, words: Words): readonly Block[] {
   const { plan, options } = input;
-  const { units, metrics } = options;
+  const { units, language, metrics } = options;
   const panels = plan.patterns.reduce((sum, { members }) => sum + members.length, 0);
   const points = plan.hold.reduce((sum, one) => {
     const pattern = plan.patterns.find(({ pattern: name }) => name === one.pattern);
@@ -122,7 +122,7 @@ function numbers(input: SheetInput, width: number, words: Words): readonly Block
       words.work.layFigures(
         input.catalogue.fabrics.find(({ id }) => id === lay.fabric)?.name ?? lay.fabric,
         lengthText(lay.rollWidth, units),
-        stockText(lay.length.value, units),
+        stockText(lay.length.value, units, language),
       ),
     ]),
     ...(plan.takeOff === null
@@ -184,7 +184,7 @@ function times(input: SheetInput, width: number, words: Words): readonly Block[]
   ];
   const rows = takeOff.labour.map((one) => [
     one.name,
-    quantity(one.times),
+    quantity(one.times, input.options.language),
     minutesText(one.minutes.value),
     '',
   ]);
@@ -198,7 +198,8 @@ function times(input: SheetInput, width: number, words: Words): readonly Block[]
 }
 
 /** A count as it is, a length in metres with one decimal. */
-const quantity = (value: number): string => (Number.isInteger(value) ? String(value) : value.toFixed(1));
+const quantity = (value: number, language: Language | undefined): string =>
+  Number.isInteger(value) ? String(value) : figureText(value.toFixed(1), language);
 
 function section(
   input: SheetInput,
@@ -248,7 +249,7 @@ export const isAbout = (finding: Finding, pattern: PatternPlan): boolean =>
 /** Figures on the left, the panel from outside on the right. */
 function overview(work: PanelWork, width: number): Block {
   const { input, words, panel, hold, named, points } = work;
-  const { metrics, units } = input.options;
+  const { metrics, units, language } = input.options;
   const left = width * 0.5;
   const rows = [
     [words.work.finished(), sizeText(panel.finishedWidth.value, panel.finishedHeight.value, units)],
@@ -256,7 +257,7 @@ function overview(work: PanelWork, width: number): Block {
     [words.work.clothName(), named.fabric?.name ?? panel.choices.fabric],
     [words.work.grain(), grainWords(panel, words)],
     [words.work.holdPoints(), String(points)],
-    [words.work.mass(), massText(panel.mass, units)],
+    [words.work.mass(), massText(panel.mass, units, language)],
   ] as const;
   const facts = tableRows(
     [

@@ -1,0 +1,390 @@
+import type { Words } from '../words.ts';
+
+const some = (names: readonly string[], most = 6): string =>
+  names.length <= most ? names.join(', ') : `${names.slice(0, most).join(', ')} y ${names.length - most} más`;
+
+const counted = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+
+/** Spanish sentences of the sheets. An opening is an hueco, a lay a tendido, the warp the urdimbre. */
+export const spanish: Words = {
+  page: {
+    number: (page, pages) => `${page} / ${pages}`,
+    made: (date, revision) => (revision === '' ? date : `${date} · revisión ${revision}`),
+    jobLine: (job, date, revision) => `${job} · ${date}${revision === '' ? '' : ` · revisión ${revision}`}`,
+    corrected: (across, along) =>
+      `Corregido para esta impresora: a lo ancho × ${across}, a lo largo × ${along}.`,
+    caution: () => 'PRECAUCIÓN',
+    stop: () => 'NO SE PUEDE HACER ASÍ',
+    doubt: () => 'REVISAR ANTES DE CORTAR',
+  },
+  pattern: {
+    title: (pattern) => `Patrón ${pattern}`,
+    outsideFace: () => 'Esta es la cara exterior.',
+    up: () => 'arriba',
+    finishedSize: (size) => `Panel terminado ${size}`,
+    cutSize: (size) => `Tela cortada ${size}`,
+    grain: (run) => `Hilo: ${run}`,
+    warpUp: () => 'urdimbre vertical',
+    warpAcross: () => 'urdimbre horizontal',
+    warpEither: () => 'indiferente, igual en todos los paneles',
+    servesCount: (count) => (count === 1 ? 'Para 1 hueco' : `Para ${count} huecos`),
+    serves: (names) => `Para: ${names.join('; ')}.`,
+    servesSome: (names, more) =>
+      names.length === 0 ? `Para ${more} huecos.` : `Para: ${names.join('; ')}; y ${more} más.`,
+    turnedOver: (name) => `${name} (vuelto)`,
+    turned: (name, degrees) => `${name} (girado ${degrees}°)`,
+    holdCount: (count) =>
+      `${counted(count, 'punto de sujeción', 'puntos de sujeción')}, desde la esquina inferior izquierda`,
+    joinCheck: (from, to, length) => `Una vez unido: del punto ${from} al ${to} hay ${length}.`,
+    tiles: (count) => (count === 1 ? '1 hoja' : `${count} hojas`),
+    joining: () =>
+      'Recorte el borde derecho y el superior por el marco. Ponga cada hoja sobre la siguiente de modo que coincidan las cruces con círculo y péguelas. Las hojas en blanco se omiten.',
+    measureFirst: () => 'Mida esta página antes de imprimir las demás',
+    measureNote: (square, bar) =>
+      `Imprima a tamaño real. El cuadrado mide ${square} en ambos sentidos y la barra ${bar}. Si falla más de 0,5 mm en 100 mm, ponga la impresora al 100 % e imprima de nuevo.`,
+    rollNote: () =>
+      'El patrón está en la página siguiente, para una impresora de rollo. Mida su propio cuadrado y su barra antes de cortar.',
+    rollMeasure: (square, bar) =>
+      `Imprima a tamaño real y mida: el cuadrado ${square} en ambos sentidos, ${bar}. Si falla más de 0,5 mm en 100 mm, corrija la impresora e imprima de nuevo.`,
+    longBar: (length) => `la barra larga ${length}`,
+    holdLabel: (number, patch) => `${number} · ${patch}`,
+    joins: (label) => `une con ${label}`,
+    tileOf: (label, count) => `Hoja ${label}, ${count} en total`,
+    tileCheck: (bar, square) => `barra ${bar}, cuadrado ${square}`,
+    key: () => 'Líneas y marcas',
+    keyCut: () => 'Cortar la tela por aquí',
+    keyFinished: () => 'Borde del panel terminado',
+    keyStitch: () => 'Línea de costura',
+    keyPocket: () => 'Bolsillo, en la cara interior',
+    keyHold: () => 'Cruz en un círculo: centro de un imán. Raya: su sitio en el borde.',
+    keyCentre: () => 'V: centro de un lado.',
+    keyBindingStart: () => 'Dos rayas: aquí empieza el ribete.',
+    bindingStarts: () => 'empieza el ribete',
+  },
+  printer: {
+    title: () => 'Página de prueba de la impresora',
+    how: () =>
+      'Imprima esta página a tamaño real, con la impresora y el papel de los patrones. Mida las dos barras, de raya a raya de los extremos, con una regla de acero. Factor = nominal ÷ medido. Anote los dos factores para esta impresora; los patrones y plantillas saldrán a su medida. Esta página se imprime siempre sin corregir.',
+    example: (nominal, measured, factor) =>
+      `Ejemplo: una barra de ${nominal} que mide ${measured} da el factor ${factor}. Un factor fuera de 0,97 a 1,03 indica que la impresora reduce o amplía las páginas: desactívelo.`,
+    across: (length) => `x: ${length} a lo ancho`,
+    along: (length) => `y: ${length} en el sentido de avance`,
+    axis: () => 'Barra',
+    acrossName: () => 'a lo ancho',
+    alongName: () => 'en el avance',
+    nominal: () => 'Nominal',
+    measured: () => 'Medido',
+    factor: () => 'Factor',
+  },
+  edge: (edge) =>
+    (
+      ({
+        ...{ bottom: 'lado inferior', right: 'lado derecho', top: 'lado superior', left: 'lado izquierdo' },
+      }) as Record<string, string>
+    )[edge] ?? edge,
+  site: (kind) => ({ camper: 'autocaravana', boat: 'barco', house: 'casa', other: '' })[kind],
+  caution: {
+    hotKnife: () =>
+      'El cuchillo caliente sobre malla recubierta desprende vapores ácidos que dañan los pulmones. Corte con extracción o al aire libre con mascarilla para gases ácidos, o en frío con tijeras. Aleje los disolventes.',
+    magnetsPinch: () =>
+      'Estos imanes saltan uno contra otro y pellizcan. Manténgalos a un palmo, use gafas de protección, aleje herramientas y tarjetas.',
+    magnetsSwallow: () =>
+      'Dos imanes tragados pueden matar. Cuéntelos al sacarlos y al guardarlos, tenga los sueltos en una caja cerrada fuera del alcance de los niños, cosa todos los bolsillos.',
+    magnetsImplants: () =>
+      'Quien lleve un marcapasos u otro implante debe mantenerse a 150 mm, y a más si el aparato lo indica.',
+    compass: () =>
+      'Los imanes desvían la brújula. Aleje de ella los paneles y los imanes sueltos, y compruébela después del montaje.',
+    solvent: () =>
+      'El alcohol isopropílico arde y su vapor se inflama con facilidad. Sin llamas, sin cuchillo caliente, sin cigarrillos; ventile bien; deje secar.',
+    driving: (names) =>
+      names.length === 0
+        ? 'Quite todos los paneles antes de conducir.'
+        : `Quite todos los paneles antes de conducir. Quien conduce ve por: ${some(names)}.`,
+    drivingHere: () => 'Quien conduce ve por esta ventana. Quite el panel antes de que el vehículo se mueva.',
+    exits: (names) =>
+      `Señalado como salida de emergencia: ${some(names)}. Lea el aviso de su página antes de montar.`,
+    exitPanel: (names) =>
+      `Para ${some(names)}. Pregunte antes de hacerlo. Debe quitarse desde dentro con una mano y sin herramientas: acuerde un tirador y lea la hoja de montaje.`,
+    exitTitle: () => 'SALIDA DE EMERGENCIA',
+    exitHere: () =>
+      'No monte aquí un panel, o móntelo de modo que una mano lo quite desde dentro sin herramientas. Deje a la vista el rótulo y la manilla de la salida. Todos los que duermen aquí lo prueban una vez. Las normas locales mandan.',
+    heatInside: () =>
+      'Un vehículo aparcado o una habitación cerrada se calienta peligrosamente aun detrás de un panel. Nunca deje dentro a un niño, una persona frágil o un animal.',
+  },
+  work: {
+    title: () => 'Orden de trabajo',
+    customer: (name) => `Para ${name}`,
+    wholeJob: () => 'En el orden del trabajo',
+    notes: () => 'Notas del encargo',
+    job: () => 'El encargo',
+    panels: () => 'Paneles',
+    panelsOf: (panels, patterns) => `${panels}, de ${counted(patterns, 'patrón', 'patrones')}`,
+    holdPoints: () => 'Puntos de sujeción',
+    layName: (lay) => `Tendido ${lay}`,
+    layFigures: (cloth, width, length) => `${cloth}, ${width} de ancho, ${length} de largo`,
+    estimate: () => 'Tiempo (estimado)',
+    minutes: () => 'min',
+    minutesHeading: () => 'Minutos',
+    operation: () => 'Trabajo',
+    times: () => 'Veces',
+    estimated: () => 'Estimado',
+    used: () => 'Empleado',
+    printPatterns: (count) => `Imprimir y unir ${counted(count, 'patrón', 'patrones')}`,
+    printHow: () =>
+      'Mida el cuadrado de cada portada antes de imprimir el resto. Una las hojas por las cruces con círculo. Compruebe la medida indicada entre dos puntos de sujeción.',
+    layCloth: (count) => `Tender la tela y cortar ${counted(count, 'tendido', 'tendidos')}`,
+    layHow: () =>
+      'Siga el dibujo del tendido. La misma cara arriba y la urdimbre en el mismo sentido en todo. Marque cada pieza con su nombre antes de que salga de la mesa.',
+    cutBinding: (count) => `Cortar ${counted(count, 'tira', 'tiras')} de ribete`,
+    cutBindingHow: () =>
+      'Rollo por rollo, como dice la lista de corte. Rotule cada tira con el hueco que allí se nombra.',
+    markTest: () => 'Marcar un imán de prueba',
+    markTestHow: () =>
+      'Busque la cara norte con una brújula: atrae el extremo sur de la aguja. Píntela de rojo. Use este mismo imán en todas las comprobaciones del encargo.',
+    makePanels: (count) =>
+      `Hacer los paneles: ${counted(count, 'sección', 'secciones')} en las páginas siguientes`,
+    makeHow: () => 'Una sección por patrón. Marque cada paso cuando estén hechos todos sus paneles.',
+    fit: () => 'Montar el juego',
+    fitHow: () => 'Siga la hoja de montaje: muestra cada hueco por fuera y por dentro.',
+    section: (pattern, panels) => `${pattern} · ${counted(panels, 'panel', 'paneles')}`,
+    onePanel: () => 'Un panel',
+    finished: () => 'Terminado',
+    cut: () => 'Cortado',
+    clothName: () => 'Tela',
+    grain: () => 'Hilo',
+    mass: () => 'Masa',
+    pictureNote: () => 'Visto por fuera. Los números son puntos de sujeción.',
+    cutPanels: (count, pattern) => `Cortar ${counted(count, 'panel', 'paneles')} de ${pattern}`,
+    cloth: (cloth, size) => `${cloth}, cada uno ${size}.`,
+    piece: (piece, count, lays) =>
+      lays.length === 0
+        ? `Pieza ${piece}: ${count}.`
+        : `Pieza ${piece}: ${count}, en el tendido ${lays.join(', ')}.`,
+    turnedOver: (count) => `${count} con el patrón vuelto: las dos caras de esta tela son distintas.`,
+    faceUp: () => 'Marque con tiza la cara exterior de cada una.',
+    mark: (points) => `Marcar ${counted(points, 'punto de sujeción', 'puntos de sujeción')} en cada panel`,
+    markHow: () => 'A través del patrón, en la cara interior: cada centro, cada bolsillo, la raya del borde.',
+    markSides: (bound) =>
+      bound
+        ? 'Marque el centro de cada lado y las dos rayas donde empieza el ribete.'
+        : 'Marque el centro de cada lado.',
+    pockets: (all, each, panels) =>
+      panels === 1 ? `Coser ${all} bolsillos` : `Coser ${all} bolsillos, ${each} por panel`,
+    pocketPieces: (pieces) => `Piezas de bolsillo, cada una en su punto: ${pieces.join('; ')}.`,
+    pocketPiece: (piece, points) => `${piece} en ${points.join(', ')}`,
+    pocketHow: (seam, tack) =>
+      `El lado recto, en el borde del panel. Cosa el lado curvo a ${seam} de su borde; deje abierto el lado recto. Remate ${tack} en los dos extremos.`,
+    thread: (thread, needle, stitch) =>
+      needle === ''
+        ? `Hilo ${thread}; pespunte de ${stitch}.`
+        : `Hilo ${thread}; aguja ${needle}; pespunte de ${stitch}.`,
+    magnets: (count, magnet) => `Meter ${counted(count, 'imán', 'imanes')}: ${magnet}`,
+    testMagnet: (pole) =>
+      pole === 'north'
+        ? 'Cara norte hacia fuera, del lado contrario al cristal. Acerque la cara roja del imán de prueba al exterior del bolsillo: debe repeler.'
+        : 'Cara sur hacia fuera, del lado contrario al cristal. Acerque la cara roja del imán de prueba al exterior del bolsillo: debe atraer.',
+    testEach: (count) => `Pruebe los ${count} de cada panel antes de coser, y otra vez después.`,
+    closePockets: () => 'Cierre el lado recto de cada bolsillo con el acabado del borde.',
+    bind: (panels, binding) => `Ribetear ${counted(panels, 'panel', 'paneles')}: ${binding}`,
+    bindingCut: (length, panels) =>
+      panels === 1 ? `Largo de corte ${length}.` : `Largo de corte ${length} cada una, ${panels} tiras.`,
+    bindingStart: (edge, overlap) =>
+      `Empiece en el centro del ${edge}, en las dos rayas, nunca en una esquina. Solape los extremos ${overlap} y doble hacia dentro el de arriba.`,
+    bindingSeam: (band, inset) =>
+      `Se ven ${band} por cada cara. Cosa a ${inset} del borde interior, por las dos caras a la vez.`,
+    hem: (panels, width) => `Hacer el dobladillo de ${counted(panels, 'panel', 'paneles')}, de ${width}`,
+    hemHow: (run, inset) =>
+      `Doble hacia dentro por la línea de acabado, ${run} en total. Cosa a ${inset} del canto doblado. Doble planas las esquinas, con piquetes donde se indica.`,
+    hotCut: (panels) => `Sellar el borde de ${counted(panels, 'panel', 'paneles')}`,
+    hotCutHow: (run) =>
+      `Corte por la línea de acabado, ${run} en total, lo bastante despacio para que los hilos se sellen. Cosa el lado recto de cada bolsillo.`,
+    glassMagnets: (count, magnet) =>
+      `Preparar ${counted(count, 'imán', 'imanes')} para el interior del cristal: ${magnet}`,
+    wrap: (count, film, strip, length) =>
+      `Funda: corte ${film} en tiras de ${strip} de ancho y estas en trozos de ${length}, ${count} en total. Doble cada uno sobre su imán y séllelo.`,
+    tape: (count, tape, length) =>
+      `Cinta: ${counted(count, 'trozo', 'trozos')} de ${tape}, de ${length}, en el lado del cristal.`,
+    glassPole: (pole) =>
+      pole === 'north'
+        ? 'Marque la cara que da a la habitación: sur. Compruebe que cada uno atrae en el sentido correcto a un bolsillo del panel.'
+        : 'Marque la cara que da a la habitación: norte. Compruebe que cada uno atrae en el sentido correcto a un bolsillo del panel.',
+    check: () => 'Comprobar y etiquetar cada panel',
+    checkSize: (size, within) => `Mide ${size}, con ${within} de margen.`,
+    checkPoles: (count) =>
+      `Los ${count} bolsillos cerrados; todos los polos correctos con el imán de prueba.`,
+    checkLabel: () => 'Escriba en la etiqueta el hueco y el patrón.',
+  },
+  exploded: {
+    title: () => 'Las capas, de fuera hacia dentro',
+    binding: (binding, band) => `Ribete: ${binding}, ${band} por cada cara`,
+    hem: (band) => `Dobladillo de ${band}, doblado hacia dentro`,
+    cloth: (cloth) => `Tela, cara exterior arriba: ${cloth}`,
+    magnets: (count, magnet, pole) =>
+      `${counted(count, 'imán', 'imanes')}, cara ${pole} hacia fuera: ${magnet}`,
+    pockets: (count, pieces) => `${counted(count, 'bolsillo', 'bolsillos')}: ${some(pieces, 8)}`,
+    layer: (name) =>
+      (
+        ({
+          ...{ fabric: 'tela', wrapFilm: 'funda', tape: 'cinta', glass: 'cristal', air: 'aire' },
+        }) as Record<string, string>
+      )[name] ?? name,
+    between: (layers) => `Entre los imanes: ${layers}`,
+    inside: (count, magnet) =>
+      `Dentro del cristal, con funda y cinta: ${counted(count, 'imán', 'imanes')}, ${magnet}`,
+  },
+  check: {
+    title: () => 'Comprobaciones de cada panel terminado',
+    what: () => 'Comprobación',
+    nominal: () => 'Debe ser',
+    within: () => 'Tolerancia',
+    measured: () => 'Medido',
+    width: () => 'Ancho',
+    height: () => 'Alto',
+    holdPoints: (from, to) => `Punto ${from} al ${to}, entre centros`,
+    band: () => 'Banda vista por cada cara',
+    stitchInset: () => 'Costura desde el borde interior',
+    stitchLength: () => 'Largo de puntada',
+    pocketsClosed: () => 'Bolsillos cosidos',
+    poles: (pole) => `Polos con el imán de prueba, ${pole} fuera`,
+    all: (count) => `los ${count}`,
+  },
+  install: {
+    title: () => 'Hoja de montaje',
+    clean: () => 'Limpiar el cristal y los imanes',
+    cleanHow: () =>
+      'Alcohol isopropílico y agua a partes iguales, en un paño sin pelusa. Deje secar. No toque lo que ha limpiado.',
+    warm: () => 'Trabajar con calor y en seco',
+    warmHow: () =>
+      'Cristal, cinta e imanes entre 21 y 38 °C, nunca por debajo de 10 °C. Sin rocío en el cristal.',
+    hang: () => 'Colgar primero el panel por fuera',
+    hangHow: () =>
+      'La cara exterior hacia fuera, la flecha hacia arriba. Siga el orden de la tabla: esquinas de arriba, lado de arriba, esquinas de abajo, el resto. Sujételo entretanto con cinta de poca adherencia.',
+    insideFirst: () => 'Poner los imanes por dentro',
+    insideHow: () =>
+      'Cada uno en su número, con la cara marcada hacia la habitación. Atrae a su pareja a través del cristal: deje que encuentre su sitio con la cinta aún cubierta, marque alrededor y péguelo.',
+    press: () => 'Apriete fuerte cada uno 10 segundos: 100 kPa en toda su cara.',
+    dwell: () => 'Dejar 72 horas',
+    dwellHow: () =>
+      'La cinta tarda 72 horas en sujetar del todo. Hasta entonces, quite los paneles o déjelos flojos.',
+    takeOff: () => 'Quitar y guardar',
+    takeOffHow: () =>
+      'Despegue desde una esquina de abajo. Guárdelos planos o enrollados con la malla hacia fuera, los bolsillos separados, secos. No doble sobre un imán.',
+    panel: (pattern, turned, size) =>
+      turned ? `Panel ${pattern}, patrón vuelto. Hueco ${size}.` : `Panel ${pattern}. Hueco ${size}.`,
+    fromOutside: () => 'Visto por fuera',
+    fromInside: () => 'Visto por dentro',
+    pole: (pole) => (pole === 'north' ? 'N' : 'S'),
+    poleNote: (letter, pole, side) => {
+      const face = pole === 'north' ? 'norte' : 'sur';
+      return side === 'outside'
+        ? `${letter}: en el panel la cara ${face} da hacia fuera. Mida desde los dos bordes gruesos.`
+        : `${letter}: dentro del cristal la cara ${face} da a la habitación. Mida desde los dos bordes gruesos.`;
+    },
+    number: () => 'N.º',
+    across: (view, side) =>
+      `${view === 'outside' ? 'Fuera' : 'Dentro'}, desde la ${side === 'left' ? 'izquierda' : 'derecha'}`,
+    upFrom: () => 'Desde abajo',
+    order: () => 'Orden',
+    without: (names) => `Aún sin panel, vea la orden de trabajo: ${some(names)}.`,
+    inches: () => 'pulgadas, al 1/16 más próximo',
+    millimetres: () => 'milímetros enteros',
+    tableNote: (unit) =>
+      `Centros de los imanes, a escuadra con los lados del hueco y medidos desde ellos, como si sus esquinas fueran vivas. En ${unit}.`,
+    gap: (width, height) => `Hueco, de lado a lado: ${width} de ancho, ${height} de alto.`,
+  },
+  lay: {
+    title: () => 'Tendido',
+    heading: (lay, cloth) => `${lay} · ${cloth}`,
+    figures: (width, length, density, pieces) =>
+      `Rollo de ${width} de ancho, ${length} empleados, ${density} en piezas. ${counted(pieces, 'pieza', 'piezas')}.`,
+    rows: (rows) => `El rollo sigue en ${rows} filas.`,
+    shaded: () => 'Más oscuro: piezas de bolsillo.',
+  },
+  pocket: {
+    title: () => 'Piezas de bolsillo',
+    note: () => 'A tamaño real: mida la barra. El lado de abajo va al borde del panel; la raya es su centro.',
+    name: (piece, count) => `${piece} · cortar ${count}`,
+    for: (patterns) => `Para ${some(patterns, 8)}`,
+  },
+  label: {
+    title: (kind) => (kind === 'shelf' ? 'Etiquetas de estante' : 'Etiquetas para coser'),
+    panel: (pattern, turned) => (turned ? `Panel ${pattern}, vuelto` : `Panel ${pattern}`),
+  },
+  template: {
+    title: () => 'Hojas de plantillas',
+    note: () =>
+      'A tamaño real: mida la barra. Corte la tela o la lámina a través del papel, o recorte una plantilla y dibuje su contorno.',
+    copies: (here, needed) =>
+      `${counted(here, 'copia', 'copias')} en esta página; el encargo necesita ${needed}.`,
+    pocketNote: () => 'El lado recto va al borde del panel; la raya es su centro.',
+    film: (film, count) => `${film} · cortar ${count}`,
+    filmNote: (magnet, size) =>
+      `Para ${magnet}, cada una ${size}. Ponga el imán en su contorno, doble por la línea discontinua y selle los tres lados abiertos.`,
+  },
+  piece: {
+    name: (piece, count) => `${piece} · cortar ${count}`,
+    turnedOver: () => 'patrón vuelto',
+    units: () => 'unidades: milímetros',
+  },
+  buy: {
+    title: () => 'Lista de compra',
+    noSupplier: () => 'Sin proveedor',
+    item: () => 'Artículo',
+    used: () => 'Empleado',
+    buy: () => 'Comprar',
+    left: () => 'Sobrante',
+    cost: () => 'Coste',
+    packs: (count, each) => `${count} × ${each}`,
+    roll: (name, width) => `${name}, ${width} de ancho`,
+    total: (cost) => `Todos los proveedores juntos: ${cost}`,
+    note: () => 'Envases enteros a los precios del catálogo del taller, sin impuestos ni portes.',
+    csv: () => [
+      ...[
+        'proveedor',
+        'artículo',
+        'nombre',
+        'unidad',
+        'empleado',
+        'envases',
+        'cantidad por envase',
+        'sobrante',
+      ],
+      ...['precio por envase, unidad menor', 'coste, unidad menor'],
+    ],
+  },
+  quote: {
+    title: () => 'Presupuesto',
+    for: () => 'Para',
+    from: () => 'De',
+    job: (name, id, date) => `${name} · ${id} · ${date}`,
+    opening: () => 'Panel para',
+    price: () => 'Precio',
+    size: (size) => `Hueco ${size}`,
+    subtotal: () => 'Paneles',
+    tax: (rate) => `Impuesto ${rate}`,
+    total: () => 'Total',
+    valid: (days, until) => `Válido ${counted(days, 'día', 'días')}, hasta el ${until}.`,
+    exits: (names) =>
+      `Señalado como salida de emergencia: ${some(names)}. Un panel ahí debe quitarse desde dentro con una mano y sin herramientas, y las normas locales mandan.`,
+    without: (names) => `No incluido en este presupuesto: ${some(names)}.`,
+    terms: () => 'Condiciones',
+  },
+  cut: {
+    title: () => 'Lista de corte',
+    nothing: () => 'No hay nada que cortar: ningún hueco tiene panel todavía.',
+    pieces: () => 'Piezas de tela',
+    piece: () => 'Pieza',
+    count: () => 'Cantidad',
+    size: () => 'Medida de corte',
+    cloth: () => 'Tela',
+    strip: (kind, name) =>
+      ({ binding: `Ribete: ${name}`, wrapFilm: `Lámina de funda: ${name}`, tape: `Cinta: ${name}` })[kind],
+    stock: (length) => `De rollos de ${length}`,
+    roll: () => 'Rollo',
+    lengths: () => 'Cortar, en este orden',
+    left: () => 'Sobrante',
+    lengthFor: (count, length, whom) =>
+      count === 1 ? `${length} (${whom})` : `${count} × ${length} (${whom})`,
+    csv: () => ['clase', 'material', 'pieza o rollo', 'cantidad', 'largo mm', 'ancho mm', 'para'],
+  },
+};
