@@ -1,8 +1,8 @@
 // Key press to new drawing on the nine-window demo, in Chromium against the real server; script bytes; first drawing.
-// Run: node bench/web.mjs [runs]
+// Run: node bench/web.mjs [runs] [--write]
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { cpus, tmpdir } from 'node:os';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { chromium } from 'playwright-core';
@@ -10,7 +10,7 @@ import { ensureBuilt } from '../tools/run/build.mjs';
 import { findChromium } from '../tools/run/chromium.mjs';
 import { at } from '../tools/run/root.mjs';
 
-const RUNS = Number(process.argv[2] ?? 120);
+const RUNS = Number(process.argv[2] ?? 120) || 120;
 const FLAGS =
   '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 
@@ -55,10 +55,12 @@ function watch() {
   window.benchTimes = times;
 }
 
-async function keys(page, client, field, pairs, pause) {
+/** Types the last digit of a decimal anew, over and over: with it and without it the entry is a good one. */
+async function keys(page, client, field, start, pairs, pause) {
   await page.evaluate(watch);
-  await page.getByLabel(field).first().focus();
+  await page.getByLabel(field).first().fill(start);
   await page.keyboard.press('End');
+  await page.waitForTimeout(1000);
   const before = await busyTime(client);
   for (let run = 0; run < RUNS; run++) {
     await page.keyboard.press('Backspace');
@@ -75,6 +77,44 @@ async function keys(page, client, field, pairs, pause) {
 async function busyTime(client) {
   const { metrics } = await client.send('Performance.getMetrics');
   return 1000 * metrics.find((one) => one.name === 'TaskDuration').value;
+}
+
+/** The figures as a table; with --write it goes into docs/bench.md, in place of the one before. */
+function report({ bytes, first, firsts, version, edits, panel }) {
+  const both = (values) => `${ms(quantile(values, 0.5))} | ${ms(quantile(values, 0.95))}`;
+  const rows = [
+    `| script before the first drawing, kB gzip (${first.length} file) | ${(bytes / 1000).toFixed(1)} | |`,
+    `| first drawing, warm server, ms (n ${firsts.length}) | ${both(firsts)} |`,
+  ];
+  for (const [name, { times, busy }] of [
+    ['a reading, openings stage', edits],
+    ['the fit allowance, panels stage', panel],
+  ]) {
+    for (const [what, words] of [
+      ['drawn', 'key to new drawing in the page'],
+      ['painted', 'key to painted'],
+    ])
+      rows.push(`| ${name}: ${words}, ms (n ${times.length}) | ${both(times.map((one) => one[what]))} |`);
+    rows.push(`| ${name}: processor time of the page's thread per key, ms | ${ms(busy)} | |`);
+  }
+  const where = `${cpus()[0].model.trim()}, ${cpus().length} cores, load ${loadavg()[0].toFixed(1)}, Node ${process.versions.node}, Chromium ${version}`;
+  const table = ['| nine-window demo | median | 95 % |', '|---|---|---|', ...rows].join('\n');
+  console.log(`${where}\n\n${table}`);
+  if (process.argv.includes('--write'))
+    record('bench/web.mjs', `## The page: \`npm run bench -- web\`\n\n${where}.\n\n${table}`);
+}
+
+function record(name, text) {
+  const path = at('docs', 'bench.md');
+  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
+  const [open, close] = [`<!-- ${name} -->`, `<!-- end of ${name} -->`];
+  const [from, to] = [page.indexOf(open), page.indexOf(close)];
+  const block = `${open}\n${text}\n${close}`;
+  const next =
+    from >= 0 && to > from
+      ? page.slice(0, from) + block + page.slice(to + close.length)
+      : `${page.trimEnd()}\n\n${block}\n`;
+  writeFileSync(path, next);
 }
 
 const data = mkdtempSync(join(tmpdir(), 'panewright-bench-'));
@@ -100,27 +140,11 @@ try {
     firsts.push(await page.evaluate(() => performance.now()));
   }
   await page.waitForSelector('.late-working', { state: 'detached', timeout: 60_000 });
-  const edits = await keys(page, client, 'Bottom side', ['5', '6'], 120);
+  const edits = await keys(page, client, 'Bottom side', '36.5', ['4', '5'], 120);
   await page.goto(`${address}/panels/W3`);
   await page.waitForSelector('.panel-face');
-  const panel = await keys(page, client, 'Fit allowance, all round', ['4', '2'], 120);
-  console.log(`${cpus()[0].model}, ${cpus().length} cores, Node ${process.version}, ${browser.version()}`);
-  console.log(`script before the first drawing: ${(bytes / 1000).toFixed(1)} kB gzip (${first.join(', ')})`);
-  console.log(
-    `first drawing, warm server: median ${ms(quantile(firsts.slice(1), 0.5))} ms, worst ${ms(Math.max(...firsts.slice(1)))} ms`,
-  );
-  for (const [name, { times, busy }] of [
-    ['reading, openings stage', edits],
-    ['fit allowance, panels stage', panel],
-  ]) {
-    console.log(`${name}, processor time of the page's thread per key: ${ms(busy)} ms`);
-    for (const what of ['drawn', 'painted']) {
-      const values = times.map((one) => one[what]);
-      console.log(
-        `${name}, key to ${what}: median ${ms(quantile(values, 0.5))} ms, 95 % ${ms(quantile(values, 0.95))} ms, n ${values.length}`,
-      );
-    }
-  }
+  const panel = await keys(page, client, 'Fit allowance, all round', '0.25', ['4', '5'], 120);
+  report({ bytes, first, firsts: firsts.slice(1), version: browser.version(), edits, panel });
 } finally {
   await browser.close();
   server.kill();

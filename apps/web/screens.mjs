@@ -17,7 +17,6 @@ const demo = (stage) => `/jobs/demo-camper/${stage}`;
 /** name, path, device, theme, and what to do before the picture. */
 const SCREENS = [
   ['openings', demo('openings/W7'), BENCH, 'light'],
-  ['openings-suspect', demo('openings/W2'), BENCH, 'light', misread],
   ['patterns', demo('patterns/W6'), BENCH, 'light'],
   ['panels', demo('panels/W8'), BENCH, 'light'],
   ['hold', demo('hold/W3'), BENCH, 'light'],
@@ -31,6 +30,8 @@ const SCREENS = [
   ['jobs', '/', BENCH, 'light'],
   ['phone-openings', demo('openings/W7'), PHONE, 'light'],
   ['phone-hold', demo('hold/W9'), PHONE, 'dark'],
+  // Last: it changes the demo.
+  ['openings-suspect', demo('openings/W2'), BENCH, 'light', misread],
 ];
 
 async function misread(page) {

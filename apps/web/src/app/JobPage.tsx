@@ -1,29 +1,19 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import { Redirect, useParams } from 'wouter';
-import { CuttingStage } from '../cutting/CuttingStage.tsx';
 import { JobStrip } from '../drawing/JobStrip.tsx';
 import { MoneyContext, UnitsContext } from '../fields/useUnits.ts';
-import { FindingsStage } from '../findings/FindingsStage.tsx';
-import { STAGES, type Stage } from '../findings/stageOf.ts';
+import { STAGES } from '../findings/stageOf.ts';
 import { useFindings } from '../findings/useFindings.ts';
-import { HoldStage } from '../hold/HoldStage.tsx';
 import { openWork, useCatalogue, useJob, usePlan, useWork, type Work, WorkContext } from '../job/work.ts';
-import { OpeningsStage } from '../openings/OpeningsStage.tsx';
 import { useAddOpening } from '../openings/useAddOpening.ts';
-import { PanelsStage } from '../panels/PanelsStage.tsx';
-import { PatternsStage } from '../patterns/PatternsStage.tsx';
-import { PriceStage } from '../price/PriceStage.tsx';
 import type { Server } from '../server/server.ts';
-import { SheetsStage } from '../sheets/SheetsStage.tsx';
-import { TakeOffStage } from '../takeOff/TakeOffStage.tsx';
 import { useWords } from '../text/useWords.ts';
 import { Conflict } from './Conflict.tsx';
 import { JobBar } from './JobBar.tsx';
-import { JobStage } from './JobStage.tsx';
 import { LiveWords } from './LiveWords.tsx';
 import { PageBar } from './PageBar.tsx';
-import { RevisionsStage } from './RevisionsStage.tsx';
 import { StageNav } from './StageNav.tsx';
+import { fetchLaterStages, isView, VIEWS, type ViewName } from './stageViews.ts';
 import { sentenceOf } from './useAsk.ts';
 import { useCurrent } from './useCurrent.ts';
 import { useUndoKeys } from './useUndoKeys.ts';
@@ -73,29 +63,19 @@ export function JobPage({ id, server }: { readonly id: string; readonly server: 
   );
 }
 
-const VIEWS: Readonly<Record<Stage | 'revisions', () => ReactNode>> = {
-  job: JobStage,
-  openings: OpeningsStage,
-  patterns: PatternsStage,
-  panels: PanelsStage,
-  hold: HoldStage,
-  cutting: CuttingStage,
-  takeOff: TakeOffStage,
-  price: PriceStage,
-  sheets: SheetsStage,
-  findings: FindingsStage,
-  revisions: RevisionsStage,
-};
-const isView = (name: string | undefined): name is Stage | 'revisions' => name !== undefined && name in VIEWS;
-
 /** The job laid out: its openings in a row, the stages with their results, and the stage being worked on. */
 function Bench() {
+  const w = useWords();
   const { id, job } = useWork();
   const { stage } = useParams<{ stage?: string }>();
   const units = useJob((state) => state.document.units);
   const name = useJob((state) => state.document.name);
   const currency = useCatalogue((catalogue) => catalogue.currency);
   useUndoKeys(job);
+  useEffect(() => {
+    const timer = setTimeout(fetchLaterStages, 800);
+    return () => clearTimeout(timer);
+  }, []);
   useEffect(() => {
     document.title = `${name} · Panewright`;
   }, [name]);
@@ -109,7 +89,9 @@ function Bench() {
         <StageNav stage={stage} />
         <Conflict />
         <main id="main" tabIndex={-1}>
-          <View />
+          <Suspense fallback={<p className="working">{w.app.loading}</p>}>
+            <View />
+          </Suspense>
         </main>
         <LiveWords />
       </MoneyContext>
@@ -117,7 +99,7 @@ function Bench() {
   );
 }
 
-function Strip({ stage }: { readonly stage: Stage | 'revisions' }) {
+function Strip({ stage }: { readonly stage: ViewName }) {
   const { id } = useWork();
   const add = useAddOpening();
   const openings = useJob((state) => state.document.openings);

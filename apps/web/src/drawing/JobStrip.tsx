@@ -1,15 +1,31 @@
-import { useEffect, useRef } from 'react';
+import { type RefObject, useEffect } from 'react';
 import { Link } from 'wouter';
-import type { Finding, Opening, OpeningPlan } from '../contract.ts';
+import type { Finding, Opening, OpeningPlan, OpeningShape } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showSize } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { outlinePath } from './outlinePath.ts';
+import { useWidth } from './useSize.ts';
 import { boxAround, fitView } from './view.ts';
 
 /** Height of the drawn row in dots, and the widest one opening may become. */
 const ROW = 88;
-const WIDEST = 170;
+const WIDEST = 190;
+/** What an opening takes at least for its words, and what stands around each; all in dots. */
+const WORDS = 118;
+const AROUND = 20;
+const BUTTON = 120;
+
+/** One scale for all: as large as the row allows, smaller where the whole job then fits into it. */
+function rowScale(shapes: readonly OpeningShape[], width: number): number {
+  const tallest = Math.max(1, ...shapes.map((shape) => shape.height.value));
+  const widest = Math.max(1, ...shapes.map((shape) => shape.width.value));
+  const most = Math.min((ROW - 8) / tallest, WIDEST / widest);
+  const taken = (scale: number) =>
+    shapes.reduce((sum, shape) => sum + Math.max(WORDS, shape.width.value * scale + 8) + AROUND, BUTTON);
+  for (let scale = most; scale > most / 2; scale *= 0.97) if (taken(scale) <= width) return scale;
+  return most;
+}
 
 interface StripProps {
   readonly openings: readonly Opening[];
@@ -24,11 +40,10 @@ interface StripProps {
 export function JobStrip({ openings, plans, findings, selected, href, add }: StripProps) {
   const w = useWords();
   const units = useUnits();
-  const row = useShown(selected);
+  const { ref: row, width } = useWidth<HTMLElement>(1200);
+  useShown(row, selected);
   const shapes = plans.flatMap((plan) => (plan.shape ? [plan.shape] : []));
-  const tallest = Math.max(1, ...shapes.map((shape) => shape.height.value));
-  const widest = Math.max(1, ...shapes.map((shape) => shape.width.value));
-  const scale = Math.min((ROW - 8) / tallest, WIDEST / widest);
+  const scale = rowScale(shapes, width);
   return (
     <nav ref={row} className="strip" aria-label={w.strip.label}>
       <ul>
@@ -63,8 +78,8 @@ export function JobStrip({ openings, plans, findings, selected, href, add }: Str
           );
         })}
         <li className="strip-end">
-          <button type="button" className="strip-add" onClick={add}>
-            <span aria-hidden="true">＋</span> {w.strip.add}
+          <button type="button" className="strip-add" aria-label={w.strip.add} onClick={add}>
+            <span aria-hidden="true">＋</span> {w.app.add}
           </button>
         </li>
       </ul>
@@ -73,16 +88,14 @@ export function JobStrip({ openings, plans, findings, selected, href, add }: Str
 }
 
 /** Moves the row sideways, and only the row, so that the chosen opening can be seen. */
-function useShown(selected: string | null) {
-  const row = useRef<HTMLElement>(null);
+function useShown(row: RefObject<HTMLElement | null>, selected: string | null): void {
   useEffect(() => {
     const chosen = selected === null ? null : row.current?.querySelector<HTMLElement>('[aria-current]');
     if (!row.current || !chosen) return;
     const [frame, one] = [row.current.getBoundingClientRect(), chosen.getBoundingClientRect()];
     if (one.left < frame.left || one.right > frame.right)
       row.current.scrollLeft += one.left - frame.left - (frame.width - one.width) / 2;
-  }, [selected]);
-  return row;
+  }, [row, selected]);
 }
 
 function StripShape({ plan, scale }: { readonly plan: OpeningPlan | undefined; readonly scale: number }) {

@@ -4,6 +4,7 @@ import type { Catalogue, Job, OperationInput } from '../contract.ts';
 import { PLAN_SEED } from '../contract.ts';
 import { SelectField } from '../fields/fields.tsx';
 import { useFindings } from '../findings/useFindings.ts';
+import type { DocumentState } from '../job/documentStore.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import type { SheetFile } from '../server/server.ts';
 import { useWords } from '../text/useWords.ts';
@@ -53,16 +54,23 @@ export function SheetsStage() {
   );
 }
 
+/** The revision the sheets bear: none where it cannot be saved; null while a save is on its way. */
+function revisionToPrint({ save, revision }: DocumentState<Job>): string | null {
+  if (save.kind === 'saved') return `${revision}`;
+  return save.kind === 'failed' || save.kind === 'conflict' ? '' : null;
+}
+
 /** Asks for the sheets a moment after the last edit; a newer job supersedes an older. */
 function useSheets(paper: Paper): Made {
   const { server } = useWork();
   const job: Job = useJob((state) => state.document);
-  const revision = useJob((state) => (state.save.kind === 'saved' ? `${state.revision}` : ''));
+  const revision = useJob(revisionToPrint);
   const catalogue: Catalogue = useCatalogue((all) => all);
   const [made, setMade] = useState<Made>({ kind: 'making' });
   useEffect(() => {
     const controller = new AbortController();
     setMade({ kind: 'making' });
+    if (revision === null) return;
     const timer = setTimeout(() => {
       const input = { job, catalogue, seed: PLAN_SEED, paper, date: today(), revision };
       server.sheets(input, controller.signal).then(
