@@ -307,3 +307,37 @@ test('the rigid fit these tests lean on undoes a turn of 3° and a shift', () =>
     expect(far(point, square[i]!)).toBeLessThan(1e-9);
   });
 });
+
+test('marks inside the opening need no sides where points are taped to one another', () => {
+  // Oracle: an L of known places; tapes are the distances between them.
+  const places: Readonly<Record<string, readonly [number, number]>> = {
+    ...{ M1: [250, 180], M2: [520, 420], a: [0, 0], b: [800, 0] },
+    ...{ c: [800, 350], d: [500, 350], e: [500, 600], f: [0, 600] },
+  };
+  const ring = ['a', 'b', 'c', 'd', 'e', 'f'];
+  const pairs = [
+    ['M1', 'M2'],
+    ...ring.flatMap((name, k) => [
+      ['M1', name],
+      ['M2', name],
+      [name, ring[(k + 1) % 6]!],
+    ]),
+  ] as [string, string][];
+  const found = adjustNetwork({
+    points: Object.keys(places).map((name) => ({
+      name,
+      kind: name.startsWith('M') ? ('mark' as const) : ('outline' as const),
+    })),
+    distances: pairs.map(([from, to]) => {
+      const [[ax, ay], [bx, by]] = [places[from]!, places[to]!];
+      return { from, to, value: mm(Math.hypot(bx - ax, by - ay)), sigma: mm(1) };
+    }),
+  });
+  if (!found.ok) throw new Error(found.refusal.code);
+  const at = new Map(found.value.points.map((one) => [one.name, one.at]));
+  for (const [a, b] of ring.flatMap((from, k) => ring.slice(k + 1).map((to) => [from, to] as const))) {
+    const [[ax, ay], [bx, by]] = [places[a]!, places[b]!];
+    const [p, q] = [at.get(a)!, at.get(b)!];
+    expect(Math.hypot(q.x - p.x, q.y - p.y)).toBeCloseTo(Math.hypot(bx - ax, by - ay), 5);
+  }
+});

@@ -43,9 +43,7 @@ interface Ends {
 export function adjustNetwork(survey: MarkSurvey): Result<NetworkAdjustment, NetworkRefusal> {
   const bad = badSurvey(survey);
   if (bad) return refuse(bad);
-  const starts = firstPlaces(survey);
-  if (!starts.ok) return starts;
-  const solved = bestArrangement(survey, starts.value);
+  const solved = arranged(survey);
   if (!solved.ok) return solved;
   const { solution, unknown } = solved.value;
   const free = unknown.length === survey.points.length ? rigidMotions(solution.parameters) : [];
@@ -118,6 +116,26 @@ interface Arrangement {
   readonly anticlockwise: boolean | undefined;
 }
 
+/**
+ * First with all two-tape points on one side of their marks, as is usual; where the tapes contradict that, with the sides
+ * left to the tapes between the points.
+ */
+function arranged(survey: MarkSurvey): Result<Arrangement, NetworkRefusal> {
+  const [plain, open] = [false, true].map((linked) => () => {
+    const starts = firstPlaces(survey, linked);
+    return starts.ok ? bestArrangement(survey, starts.value) : starts;
+  });
+  const first = plain!();
+  const misfit = (solved: Result<Arrangement, NetworkRefusal>) =>
+    solved.ok ? solved.value.solution.sumOfSquares : Number.POSITIVE_INFINITY;
+  if (misfit(first) <= LARGE_MISFIT * survey.distances.length) return first;
+  const second = open!();
+  return misfit(second) < misfit(first) ? second : first;
+}
+
+/** Sum of squares per tape above which the sides are looked at again; a sound survey has less than 1. */
+const LARGE_MISFIT = 4;
+
 /** Adjusts each arrangement; keeps those that run anticlockwise; takes the best when it is clearly the best. */
 function bestArrangement(
   survey: MarkSurvey,
@@ -146,14 +164,11 @@ function bestArrangement(
   const fitting = solved.filter(({ anticlockwise }) => anticlockwise !== false);
   if (fitting.length === 0) return refuse({ code: 'NETWORK_ORDER_CLOCKWISE' });
   fitting.sort((a, b) => a.solution.sumOfSquares - b.solution.sumOfSquares);
-  const [best, second] = fitting;
-  const apart = second && differing(survey, unknown, best!, second);
-  if (
-    second &&
-    apart!.length > 0 &&
-    second.solution.sumOfSquares - best!.solution.sumOfSquares < TOLD_APART
-  ) {
-    return refuse({ code: 'NETWORK_MIRROR_AMBIGUOUS', names: apart! });
+  const [best, ...others] = fitting;
+  for (const other of others) {
+    if (other.solution.sumOfSquares - best!.solution.sumOfSquares >= TOLD_APART) break;
+    const apart = differing(survey, unknown, best!, other);
+    if (apart.length > 0) return refuse({ code: 'NETWORK_MIRROR_AMBIGUOUS', names: apart });
   }
   return ok(best!);
 }

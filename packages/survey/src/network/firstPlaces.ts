@@ -25,9 +25,13 @@ interface OpenGroup {
 /**
  * Approximate places by swinging tapes, in every arrangement that the sides given and the third tapes allow.
  *
+ * @param linked points open to both sides are tried on either, for the tapes between them to tell; else all lie on one side
  * @returns one list of places for each arrangement still open; their order round the outline is not looked at here
  */
-export function firstPlaces(survey: MarkSurvey): Result<readonly (readonly XY[])[], NetworkRefusal> {
+export function firstPlaces(
+  survey: MarkSurvey,
+  linked: boolean,
+): Result<readonly (readonly XY[])[], NetworkRefusal> {
   const tapes = tapesOf(survey);
   const start: (XY | undefined)[] = survey.points.map(({ fixed }) => fixed);
   if (!start.some(Boolean)) {
@@ -50,7 +54,7 @@ export function firstPlaces(survey: MarkSurvey): Result<readonly (readonly XY[])
       const names = survey.points.filter((_, i) => !places[i]).map(({ name }) => name);
       return refuse({ code: 'NETWORK_POINTS_LOOSE', names });
     }
-    const arranged = arrangements(survey.points, group);
+    const arranged = arrangements(survey.points, group, linked ? tapes : []);
     if (!arranged.ok) return arranged;
     pending.push(...arranged.value.map((chosen) => places.map((place, i) => chosen.get(i) ?? place)));
   }
@@ -172,15 +176,21 @@ function meeting(A: XY, B: XY, a: Tape, b: Tape): readonly [XY, XY] | undefined 
   return intersectTapes(A, B, a.value, b.value);
 }
 
-/** With sides given, the open ones follow their neighbours round the ring; with none, all left or all right. */
+/**
+ * With sides given, the open ones follow their neighbours round the ring. With none, a member taped to others of its group
+ * is put on either side, for those tapes then tell where the others lie; where no tapes are told of, all left or all right.
+ */
 function arrangements(
   points: readonly SurveyPoint[],
   { members }: OpenGroup,
+  tapes: readonly (readonly Tape[])[],
 ): Result<readonly ReadonlyMap<number, XY>[], NetworkRefusal> {
   const given = members.map(({ point }) => points[point]!.side);
   const choose = (sides: readonly ('left' | 'right')[]) =>
     new Map(members.map(({ point, options }, k) => [point, options[sides[k] === 'left' ? 0 : 1]]));
   if (given.every((side) => side === undefined)) {
+    const seed = mostLinked(members, tapes);
+    if (seed) return ok(seed.options.map((place) => new Map([[seed.point, place]])));
     return ok([choose(members.map(() => 'left')), choose(members.map(() => 'right'))]);
   }
   const near = (k: number, step: 1 | -1) => {
@@ -196,4 +206,12 @@ function arrangements(
     return refuse({ code: 'NETWORK_MIRROR_AMBIGUOUS', names: open.map(({ point }) => points[point]!.name) });
   }
   return ok([choose(sides as ('left' | 'right')[])]);
+}
+
+/** The member with most tapes to others of its group; undefined where no two are taped to each other. */
+function mostLinked(members: OpenGroup['members'], tapes: readonly (readonly Tape[])[]) {
+  const links = ({ point }: OpenGroup['members'][number]) =>
+    (tapes[point] ?? []).filter(({ to }) => members.some((other) => other.point === to)).length;
+  const best = members.reduce((most, member) => (links(member) > links(most) ? member : most));
+  return links(best) > 0 ? best : undefined;
 }

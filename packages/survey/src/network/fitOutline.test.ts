@@ -193,3 +193,41 @@ test.each([
 ] as const)('case %#: a plan that makes no outline is refused', (plan, refusal) => {
   expect(fitOutline(from, plan as OutlinePlan)).toMatchObject({ ok: false, refusal });
 });
+
+test('a straight sill and a half circle over it meet where they cross, at right angles', () => {
+  // Oracle: the circle about (300, -200) of radius 500 crosses y = -200 at x = -200 and 800.
+  const arc = (degrees: number): [number, number] => [
+    300 + 500 * Math.cos((degrees * Math.PI) / 180),
+    -200 + 500 * Math.sin((degrees * Math.PI) / 180),
+  ];
+  const places = { A: [100, -320], B: [500, -330], a: [-100, -200], q: [700, -200] } as const;
+  const round = { u: arc(30), v: arc(60), w: arc(90), x: arc(120), y: arc(150) } as const;
+  const all: Readonly<Record<string, readonly [number, number]>> = { ...places, ...round };
+  const names = Object.keys(all);
+  const network = adjustNetwork({
+    points: names.map((name) => ({
+      name,
+      kind: /[AB]/.test(name) ? ('mark' as const) : ('outline' as const),
+    })),
+    distances: names.slice(1).flatMap((to, k) =>
+      ['A', 'B'].slice(0, k === 0 ? 1 : 2).map((from) => {
+        const [[ax, ay], [bx, by]] = [all[from]!, all[to]!];
+        return { from, to, value: mm(Math.hypot(bx - ax, by - ay)), sigma: mm(0.8) };
+      }),
+    ),
+  });
+  if (!network.ok) throw new Error(network.refusal.code);
+  const fitted = fitOutline(network.value, {
+    runs: [
+      { kind: 'line', points: ['a', 'q'] },
+      { kind: 'arc', points: ['u', 'v', 'w', 'x', 'y'] },
+    ],
+    joints: [{ kind: 'sharp' }, { kind: 'sharp' }],
+  });
+  if (!fitted.ok) throw new Error(fitted.refusal.code);
+  const [sill, curve] = fitted.value.edges;
+  expect([sill!.length, curve!.radius]).toEqual([expect.closeTo(1000, 4), expect.closeTo(500, 4)]);
+  const sharp = fitted.value.corners.filter(({ kind }) => kind === 'sharp');
+  expect(sharp).toHaveLength(2);
+  for (const { turn } of sharp) expect(turn).toBeCloseTo(Math.PI / 2, 6);
+});

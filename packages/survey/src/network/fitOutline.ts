@@ -7,6 +7,7 @@ import { outlineOf } from '../fit/fitChain.ts';
 import { type Primitive, primitiveFit } from '../fit/primitiveCost.ts';
 import { headingAt, meet, sweepAbout } from '../fit/segmentation.ts';
 import { type FitPoints, type RadiusReading, type SolvedChain, solveChain } from '../fit/solveChain.ts';
+import { crossing } from './crossing.ts';
 import type { XY } from './intersectTapes.ts';
 import type { NetworkAdjustment } from './markSurvey.ts';
 import type { OutlinePlan, OutlinePlanRefusal, PlannedOutline, RunResidual } from './outlinePlan.ts';
@@ -137,9 +138,9 @@ function guessedChain(plan: OutlinePlan, fits: readonly Primitive[], on: readonl
     const before = fits[(k + count - 1) % count]!;
     const [last, first] = [on[(k + count - 1) % count]!.at(-1)!, on[k]![0]!];
     const between = { x: (last.x + first.x) / 2, y: (last.y + first.y) / 2 };
-    const corner = meet(before, fit, between) ?? between;
-    const [leaving, coming] = [headingAt(before, corner), headingAt(fit, corner)];
     const joint = plan.joints[k]!;
+    const corner = (joint.kind === 'smooth' ? meet : crossing)(before, fit, between) ?? between;
+    const [leaving, coming] = [headingAt(before, corner), headingAt(fit, corner)];
     const turn = wrap(coming - leaving);
     const setback = joint.kind === 'round' ? joint.radius * Math.tan(Math.abs(turn) / 2) : 0;
     const back = (heading: number, by: number) => ({
