@@ -17,6 +17,10 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
       --tape M.C-M.C=MM                  a taped distance between two marker corners; may be given again
       --ruler XxY                        the printed bars as ruled, mm
       --paper A4|Letter (A4)  --json
+  panewright outline FILE                outlines in a drawing (DXF, SVG) or a table of points (CSV)
+      --unit mm|cm|m|in|ft|px|pt         where the file does not say
+      --points trace|corners (trace)     of a table
+      --json
   panewright call OPERATION [INPUT.json] any operation, JSON in and out
       --server ADDRESS                   for those that keep jobs (http://127.0.0.1:4750)
   panewright operations                  their names

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { call, operationList } from './commands/call.ts';
 import { check } from './commands/check.ts';
+import { outline } from './commands/outline.ts';
 import { pack } from './commands/pack.ts';
 import { plan } from './commands/plan.ts';
 import { pull } from './commands/pull.ts';
@@ -76,6 +77,17 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
       const tapes = Array.isArray(values.tape) ? values.tape : [];
       return trace(
         { photos: names, tapes, ...pick(values, ['ruler', 'paper']), json: values.json === true },
+        io,
+      );
+    }
+    case 'outline': {
+      const { values, names } = read(rest, { unit: text, points: text, json: flag });
+      return outline(
+        {
+          file: onlyOne('one drawing', names),
+          ...pick(values, ['unit', 'points']),
+          json: values.json === true,
+        },
         io,
       );
     }

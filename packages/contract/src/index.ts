@@ -46,7 +46,7 @@ export {
   showOf,
 } from './answers/show.ts';
 export type { Messages, Sentences } from './answers/words.ts';
-export { base64 } from './base64.ts';
+export { base64, bytesOfBase64 } from './base64.ts';
 export { demoJob } from './demo.ts';
 export { type Issue, type IssuePath, pathText } from './document/issue.ts';
 export {

@@ -1,12 +1,4 @@
-import {
-  choices,
-  type Finding,
-  type FindingCode,
-  glazing,
-  type Plan,
-  readingName,
-  unitName,
-} from '@panewright/design';
+import { choices, type Finding, type FindingCode, glazing, type Plan, unitName } from '@panewright/design';
 import type { Outline, Point, Rigid } from '@panewright/geometry';
 import type { Millimetre, Radian } from '@panewright/quantity';
 import { z } from 'zod';
@@ -41,6 +33,7 @@ const origin = z.strictObject({
   status: z.enum(['measured', 'chosen', 'catalogue', 'computed', 'estimate', 'custom']),
   by: z.enum([
     'leastSquares',
+    'acceptedOutline',
     'offset',
     'outlineLength',
     'outlineArea',
@@ -80,7 +73,7 @@ export const figureSchema = z
   });
 
 const reading = z.strictObject({
-  of: readingName,
+  of: text.describe('a reading’s name, or tape:FROM:TO'),
   index: z.int(),
   read: number,
   adjusted: number,
@@ -96,7 +89,7 @@ const openingShape = z.strictObject({
   height: figureSchema,
   corners: list(
     z.strictObject({
-      name: z.enum(['bottomLeft', 'bottomRight', 'topRight', 'topLeft']),
+      name: text,
       at: pointSchema,
       radius: figureSchema,
       outOfSquare: number,
@@ -115,6 +108,17 @@ const openingPlan = z.strictObject({
   exit: z.boolean(),
   driving: z.boolean(),
   shape: z.nullable(openingShape),
+  points: list(
+    z.strictObject({
+      name: text,
+      kind: z.enum(['mark', 'outline']),
+      at: pointSchema,
+      major: number,
+      minor: number,
+      direction: number,
+      weak: z.boolean(),
+    }),
+  ),
   choices,
   glazing,
 });

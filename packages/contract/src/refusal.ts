@@ -1,3 +1,4 @@
+import type { FileRefusal } from '@panewright/files';
 import type { PairRefusal } from '@panewright/magnets';
 import type { InstanceRefusal } from '@panewright/packing';
 import type { TraceRefusal } from '@panewright/photo';
@@ -23,6 +24,11 @@ export type PhotoRefusal =
   | { readonly code: 'PHOTO_UNREADABLE'; readonly name: string }
   | { readonly code: 'TRACE_REFUSED'; readonly refusal: TraceRefusal };
 
+/** Why a drawing or a table of points gives no outline. */
+export type DrawingRefusal =
+  | { readonly code: 'BYTES_NOT_BASE64'; readonly name: string }
+  | { readonly code: 'DRAWING_REFUSED'; readonly name: string; readonly refusal: FileRefusal };
+
 /** The door itself cannot answer now. */
 export type DoorRefusal =
   | { readonly code: 'STORE_BUSY' }
@@ -41,6 +47,7 @@ export type Refusal =
   | PullRefusal
   | PackRefusal
   | PhotoRefusal
+  | DrawingRefusal
   | DoorRefusal;
 export type RefusalCode = Refusal['code'];
 
@@ -72,6 +79,8 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   RULER_TEXT_UNREADABLE: { status: 400, exit: 2 },
   PHOTO_UNREADABLE: { status: 400, exit: 2 },
   TRACE_REFUSED: { status: 422, exit: 3 },
+  BYTES_NOT_BASE64: { status: 400, exit: 2 },
+  DRAWING_REFUSED: { status: 422, exit: 3 },
   STORE_BUSY: { status: 503, exit: 3 },
   STORE_FULL: { status: 507, exit: 3 },
   TAKES_TOO_LONG: { status: 503, exit: 3 },

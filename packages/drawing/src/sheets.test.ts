@@ -200,10 +200,12 @@ test('a plan without its lay yet has patterns, work order and install sheet', ()
 test('an opening that cannot be made is named wherever it is missed', () => {
   const job = smallJob();
   const [a, ...rest] = job.openings;
+  const { survey } = a!;
+  if (survey.method !== 'tape') throw new Error('the small job is taped');
   const lost = {
     ...a!,
     name: 'Skylight',
-    survey: { ...a!.survey, readings: a!.survey.readings.slice(0, 1) },
+    survey: { ...survey, readings: survey.readings.slice(0, 1) },
   };
   const input = inputFor({ ...job, openings: [lost, ...rest] });
   const sheets = sheetsOf(input);
@@ -212,6 +214,61 @@ test('an opening that cannot be made is named wherever it is missed', () => {
   expect(words('quote')).toContain('Not in this quote: Skylight.');
   expect(words('work-order')).toContain('CANNOT BE MADE AS IT STANDS');
 });
+
+// Invented: an L, a circle of two arcs, and a sill with an S over it.
+const oddOutlines: Readonly<Record<string, readonly (readonly number[])[]>> = {
+  L: [
+    [800, 0],
+    [800, 350],
+    [500, 350],
+    [500, 600],
+    [0, 600],
+    [0, 0],
+  ],
+  O: [
+    [250, 0, 1],
+    [-250, 0, 1],
+  ],
+  S: [
+    [900, 0],
+    [900, 500],
+    [450, 500, 0.2],
+    [0, 500, -0.2],
+    [0, 0],
+  ],
+};
+
+test.each(Object.entries(oddOutlines))(
+  'every sheet of an opening shaped like an %s is set without a clash',
+  (id, corners) => {
+    const input = inputFor({
+      ...emptyJob('odd', 'An odd window', 'mm'),
+      openings: [
+        {
+          ...squareOpening(id, 100, 100, 0),
+          survey: {
+            method: 'outline',
+            segments: corners.map(([x, y, bulge]) => {
+              const to = { x: x!, y: y! };
+              return bulge === undefined
+                ? { kind: 'line', to, sigma: 0.5 }
+                : { kind: 'arc', to, bulge, sigma: 0.5 };
+            }),
+            from: { kind: 'file', name: 'odd.dxf', date: '', note: '' },
+          },
+        },
+      ],
+    });
+    const sheets = sheetsOf(input);
+    expect(sheets.map(({ path }) => path)).toContain('install-sheet');
+    for (const sheet of sheets) {
+      expect(textClashes(sheet, testMetrics)).toEqual([]);
+      expect(wordsOf(sheet)).not.toMatch(/NaN|undefined/);
+    }
+    const rule = 'held level at the lowest point';
+    expect(wordsOf(sheets.find(({ path }) => path === 'install-sheet')!).includes(rule)).toBe(id !== 'S');
+  },
+);
 
 test('jobs of any size and shape, with long notes, are set without a clash', () => {
   const finishes = [

@@ -30,7 +30,7 @@ export function HoldEdges({ hold }: { readonly hold: HoldPlan }) {
         <tbody>
           {hold.edges.map((edge) => (
             <tr key={edge.edge}>
-              <th scope="row">{w.edges[edge.edge as keyof typeof w.edges] ?? edge.edge}</th>
+              <th scope="row">{w.edges[edge.edge as keyof typeof w.edges] ?? w.sideNumber(edge.edge)}</th>
               <td className="number">{showLength(edge.length, units)}</td>
               <td className="number">{edge.gaps}</td>
               <td className="number">

@@ -3,13 +3,14 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { checkJob } from '../contract.ts';
 import { setReading } from '../openings/readingEdits.ts';
+import { tapeIn } from '../survey/surveyOf.ts';
 import { createDocumentStore } from './documentStore.ts';
 
 const open = () => createDocumentStore<Job>(demoJob, 1, checkJob);
 const type = (store: ReturnType<typeof open>, opening: string, of: 'bottom' | 'top', text: string) =>
   store.edit(`reading.${opening}.${of}`, (draft) => setReading(draft, opening, of, 0, text));
 const bottom = (store: ReturnType<typeof open>) =>
-  store.store.getState().document.openings[0]!.survey.readings.find((one) => one.of === 'bottom')?.entered;
+  tapeIn(store.store.getState().document.openings[0]!).readings.find((one) => one.of === 'bottom')?.entered;
 
 test('one entry typed key by key is one step of undo', () => {
   const store = open();

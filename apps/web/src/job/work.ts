@@ -1,6 +1,6 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
-import { type Catalogue, checkCatalogue, checkJob, type Job } from '../contract.ts';
+import { type Catalogue, checkCatalogue, checkJob, type Job, readJob } from '../contract.ts';
 import type { Server } from '../server/server.ts';
 import { words } from '../text/useWords.ts';
 import { type Autosave, startAutosave } from './autosave.ts';
@@ -63,13 +63,16 @@ export async function openWork(server: Server, id: string): Promise<Work> {
 /** Lays unacknowledged work of this browser on the page; from an older revision it is a conflict to be resolved. */
 function recover(job: DocumentStore<Job>, id: string, revision: number): boolean {
   const kept = readLocalCopy<Job>('job', id);
-  if (!kept || checkJob(kept.document) !== null) return false;
-  if (JSON.stringify(kept.document) === JSON.stringify(job.store.getState().document)) {
+  if (!kept) return false;
+  const read = readJob(kept.document);
+  if (!read.ok) return false;
+  const document = read.value;
+  if (JSON.stringify(document) === JSON.stringify(job.store.getState().document)) {
     localCopy('job', id).drop();
     return false;
   }
   job.store.setState({ revision: kept.basedOn });
-  job.put('recovered', kept.document);
+  job.put('recovered', document);
   if (kept.basedOn !== revision) job.store.setState({ save: { kind: 'conflict', theirs: revision } });
   return true;
 }

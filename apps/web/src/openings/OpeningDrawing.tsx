@@ -80,7 +80,7 @@ export function OpeningDrawing({ opening, plan, stale, again }: Props) {
 interface LinesProps {
   readonly corners: Corners;
   readonly opening: Opening;
-  readonly suspects: ReadonlySet<ReadingName>;
+  readonly suspects: ReadonlySet<string>;
   readonly active: ReadingName | null;
   readonly view: View;
 }
@@ -107,7 +107,7 @@ function MeasuredLines({ corners, opening, suspects, active }: LinesProps) {
   });
 }
 
-const suspectsOf = (plan: OpeningPlan | undefined): ReadonlySet<ReadingName> =>
+const suspectsOf = (plan: OpeningPlan | undefined): ReadonlySet<string> =>
   new Set(plan?.shape?.readings.flatMap((one) => (one.suspect ? [one.of] : [])));
 
 function boxOfCorners(corners: Corners): Box {

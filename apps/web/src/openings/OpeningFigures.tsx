@@ -51,7 +51,9 @@ export function OpeningFigures({ shape }: { readonly shape: OpeningShape }) {
         <tbody>
           {shape.corners.map((corner) => (
             <tr key={corner.name}>
-              <th scope="row">{w.edges[corner.name]}</th>
+              <th scope="row">
+                {w.edges[corner.name as keyof typeof w.edges] ?? w.openings.cornerNumber(corner.name)}
+              </th>
               <td className="number">
                 <FigureValue figure={corner.radius} text={showLength(corner.radius.value, units)} />
               </td>

@@ -5,6 +5,10 @@ import type { ReadingName } from '../contract.ts';
 import { TextArea, TextField } from '../fields/fields.tsx';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useWork } from '../job/work.ts';
+import { MarksTable } from '../survey/MarksTable.tsx';
+import { OutlineFile } from '../survey/OutlineFile.tsx';
+import { SurveyDrawing } from '../survey/SurveyDrawing.tsx';
+import { SurveyMethod } from '../survey/SurveyMethod.tsx';
 import { useWords } from '../text/useWords.ts';
 import { GlassFields } from './GlassFields.tsx';
 import { ObstructionFields } from './ObstructionFields.tsx';
@@ -39,24 +43,49 @@ function NoOpening() {
   );
 }
 
+/** The drawing and the entries of the way the opening is measured. */
+function SurveyPart({ current }: { readonly current: ReturnType<typeof useCurrent> }) {
+  const w = useWords();
+  const [again, setAgain] = useState<Readonly<Partial<Record<ReadingName, number>>>>({});
+  const opening = current.opening!;
+  const { survey } = opening;
+  const shape = current.plan?.shape ?? null;
+  if (survey.method === 'tape')
+    return (
+      <>
+        <OpeningDrawing opening={opening} plan={current.plan} stale={current.stale} again={again} />
+        {survey.readings.length < 4 ? <p className="teach">{w.openings.teach}</p> : null}
+        <ReadingTable
+          opening={opening}
+          shape={shape}
+          measureAgain={(of) => setAgain((before) => ({ ...before, [of]: 1 }))}
+        />
+      </>
+    );
+  return (
+    <>
+      <SurveyDrawing opening={opening} plan={current.plan} stale={current.stale} />
+      {survey.method === 'marks' ? (
+        <MarksTable opening={opening} survey={survey} shape={shape} />
+      ) : (
+        <OutlineFile key={opening.id} opening={opening} survey={survey} />
+      )}
+    </>
+  );
+}
+
 function OneOpening({ current }: { readonly current: ReturnType<typeof useCurrent> }) {
   const w = useWords();
   const { job, id: jobId } = useWork();
   const [, go] = useLocation();
-  const [again, setAgain] = useState<Readonly<Partial<Record<ReadingName, number>>>>({});
   const opening = current.opening!;
   const edit = (key: string, change: (one: ReturnType<typeof openingIn>) => void) =>
     job.edit(`${key}.${opening.id}`, (draft) => change(openingIn(draft, opening.id)));
   return (
     <div className="stage stage-tall">
       <section className="stage-drawing" aria-label={w.openings.title(opening.id, opening.name)}>
-        <OpeningDrawing opening={opening} plan={current.plan} stale={current.stale} again={again} />
-        {opening.survey.readings.length < 4 ? <p className="teach">{w.openings.teach}</p> : null}
-        <ReadingTable
-          opening={opening}
-          shape={current.plan?.shape ?? null}
-          measureAgain={(of) => setAgain((before) => ({ ...before, [of]: 1 }))}
-        />
+        <SurveyMethod opening={opening} />
+        <SurveyPart current={current} />
       </section>
       <section className="stage-side">
         <h2>{w.openings.title(opening.id, opening.name)}</h2>

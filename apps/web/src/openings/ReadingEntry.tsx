@@ -5,6 +5,7 @@ import type { XY } from '../drawing/view.ts';
 import { useEntry } from '../fields/useEntry.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { useWork } from '../job/work.ts';
+import { tapeIn } from '../survey/surveyOf.ts';
 import { useWords } from '../text/useWords.ts';
 import { readingsOf, setReading, shownReading } from './readingEdits.ts';
 
@@ -51,7 +52,7 @@ function ReadingEntry({ opening, of, nth, result, onActive }: EntryProps) {
   const { job } = useWork();
   const units = useUnits();
   const index = readingsOf(opening, of)[nth];
-  const reading = index === undefined ? undefined : opening.survey.readings[index];
+  const reading = index === undefined ? undefined : tapeIn(opening).readings[index];
   const key = `reading.${opening.id}.${of}.${nth}`;
   const put = (text: string) => (draft: Draft<Job>) => setReading(draft, opening.id, of, nth, text);
   const entry = useEntry({

@@ -2,6 +2,7 @@ import { type Opening, type OpeningShape, parseLength, type ReadingName } from '
 import { LengthField, SelectField } from '../fields/fields.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useWork } from '../job/work.ts';
+import { tapeIn } from '../survey/surveyOf.ts';
 import { showLength, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { openingIn, readingsOf, shownReading } from './readingEdits.ts';
@@ -24,14 +25,14 @@ export function ReadingTable({ opening, shape, measureAgain }: Props) {
       <p className="about">{w.openings.readingsAbout}</p>
       <SelectField
         label={w.openings.diagonals}
-        value={opening.survey.diagonalsTo}
+        value={tapeIn(opening).diagonalsTo}
         options={(['sharp', 'round'] as const).map((value) => ({
           value,
           label: w.openings.diagonalsTo[value],
         }))}
         set={(value) =>
           job.edit(`diagonalsTo.${opening.id}`, (draft) => {
-            openingIn(draft, opening.id).survey.diagonalsTo = value;
+            tapeIn(openingIn(draft, opening.id)).diagonalsTo = value;
           })
         }
       />
@@ -80,7 +81,7 @@ function ReadingRow({ opening, index, shape, measureAgain }: Props & { readonly 
   const units = useUnits();
   const { job } = useWork();
   const habits = useCatalogue((catalogue) => catalogue.habits);
-  const reading = opening.survey.readings[index]!;
+  const reading = tapeIn(opening).readings[index]!;
   const result = shape?.readings.find((one) => one.index === index);
   const nth = readingsOf(opening, reading.of).indexOf(index);
   const name =
@@ -112,7 +113,7 @@ function ReadingRow({ opening, index, shape, measureAgain }: Props & { readonly 
           value={sigma}
           set={(value) =>
             job.edit(entry, (draft) => {
-              openingIn(draft, opening.id).survey.readings[index]!.sigma = value;
+              tapeIn(openingIn(draft, opening.id)).readings[index]!.sigma = value;
             })
           }
         />
@@ -134,7 +135,7 @@ function ReadingRow({ opening, index, shape, measureAgain }: Props & { readonly 
           aria-label={w.openings.removeReading(name)}
           onClick={() =>
             job.edit(`remove.${entry}`, (draft) => {
-              openingIn(draft, opening.id).survey.readings.splice(index, 1);
+              tapeIn(openingIn(draft, opening.id)).readings.splice(index, 1);
             })
           }
         >

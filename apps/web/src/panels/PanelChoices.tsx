@@ -68,7 +68,8 @@ function EdgeAllowances({
   const names = [
     ...new Set([...edges.filter((name) => !name.startsWith('corner:')), ...Object.keys(fit.edges)]),
   ];
-  const label = (name: string) => w.panels.fitEdge(w.edges[name as keyof typeof w.edges] ?? name);
+  const label = (name: string) =>
+    w.panels.fitEdge(w.edges[name as keyof typeof w.edges] ?? w.sideNumber(name));
   return (
     <details className="field-wide" open={Object.keys(fit.edges).length > 0}>
       <summary>{w.panels.fitEdges}</summary>

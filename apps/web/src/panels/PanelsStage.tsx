@@ -69,7 +69,10 @@ function PanelFigures({ panel }: { readonly panel: PanelPlan }) {
             ? ([
                 [w.panels.bindingCut, edging.cutLength],
                 [w.panels.overlap, showLength(edging.overlap, units)],
-                [w.panels.startsAt, w.panels.startsOn(w.edges[start as keyof typeof w.edges] ?? start)],
+                [
+                  w.panels.startsAt,
+                  w.panels.startsOn(w.edges[start as keyof typeof w.edges] ?? w.sideNumber(start)),
+                ],
               ] as const)
             : []),
         ]}

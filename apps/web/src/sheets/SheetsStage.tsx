@@ -7,6 +7,7 @@ import { useFindings } from '../findings/useFindings.ts';
 import type { DocumentState } from '../job/documentStore.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import type { SheetFile } from '../server/server.ts';
+import { isMeasured } from '../survey/surveyOf.ts';
 import { useWords } from '../text/useWords.ts';
 import { fileUrl, saveFile } from './saveFile.ts';
 import { zipOf } from './zipOf.ts';
@@ -25,8 +26,7 @@ export function SheetsStage() {
   const stops = useFindings().some((one) => one.severity === 'stop');
   const [paper, setPaper] = useState<Paper>(job.units === 'in' ? 'letter' : 'a4');
   const made = useSheets(paper);
-  if (job.openings.every((one) => one.survey.readings.length === 0))
-    return <p className="empty">{w.sheets.empty}</p>;
+  if (!job.openings.some(isMeasured)) return <p className="empty">{w.sheets.empty}</p>;
   return (
     <div className="stage stage-single">
       <h2>{w.sheets.title}</h2>

@@ -1,3 +1,5 @@
+import { surveyWords } from './surveyWords.ts';
+
 /** Every word of the page, in English. Another language is another object of this shape. */
 export const en = {
   app: {
@@ -129,6 +131,7 @@ export const en = {
     topRight: 'top right corner',
     topLeft: 'top left corner',
   },
+  sideNumber: (name: string) => name.replace(/^side(\d+)$/, 'side $1'),
   readings: {
     short: {
       bottom: 'bottom',
@@ -160,6 +163,7 @@ export const en = {
     },
     again: (n: number, name: string) => `${name}, measured again (${n})`,
   },
+  survey: surveyWords,
   openings: {
     title: (id: string, name: string) => `${id} ${name}`,
     teach:
@@ -191,6 +195,7 @@ export const en = {
     removeReading: (name: string) => `Remove ${name}`,
     corners: 'Corners',
     corner: 'Corner',
+    cornerNumber: (name: string) => `corner ${name}`,
     radius: 'Radius',
     outOfSquare: 'Out of square',
     degrees: (value: string) => `${value}°`,

@@ -50,6 +50,12 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
     code: 'TRACE_REFUSED',
     refusal: { code: 'TOO_FEW_MARKERS', photo: 0, found: 2, least: 4 },
   },
+  BYTES_NOT_BASE64: { code: 'BYTES_NOT_BASE64', name: 'hatch.dxf' },
+  DRAWING_REFUSED: {
+    code: 'DRAWING_REFUSED',
+    name: 'hatch.dxf',
+    refusal: { code: 'UNIT_NOT_STATED', format: 'dxf', offered: ['mm', 'in'], width: 24, height: 14 },
+  },
   STORE_BUSY: { code: 'STORE_BUSY' },
   STORE_FULL: { code: 'STORE_FULL' },
   TAKES_TOO_LONG: { code: 'TAKES_TOO_LONG', seconds: 180 },

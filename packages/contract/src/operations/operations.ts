@@ -9,6 +9,7 @@ import * as computations from './computations.ts';
 import type { Operation } from './operation.ts';
 import { pack } from './pack.ts';
 import { pull } from './pull.ts';
+import { readDrawing } from './readDrawing.ts';
 import { sheets } from './sheets.ts';
 import * as stores from './storeOperations.ts';
 
@@ -26,6 +27,7 @@ export const operations = {
   documentSchemas,
   pull,
   pack,
+  readDrawing,
   listJobs,
   openJob,
   saveJob,

@@ -1,60 +1,10 @@
-import { parseLength } from '@panewright/quantity';
 import { z } from 'zod';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
+import { survey } from './survey.ts';
 
-/** What one tape reading measures, seen from outside. Sides run between the sharp corners, where the straight sides would meet. */
-export const readingName = z.enum([
-  'bottom',
-  'right',
-  'top',
-  'left',
-  'rising',
-  'falling',
-  'midWidth',
-  'midHeight',
-  'radiusBottomLeft',
-  'radiusBottomRight',
-  'radiusTopRight',
-  'radiusTopLeft',
-]);
-export type ReadingName = z.infer<typeof readingName>;
+export * from './survey.ts';
 
-/** A reading is kept as it was entered; it is turned into millimetres when the job is worked out. */
-export const reading = z
-  .strictObject({
-    of: readingName,
-    entered: requiredLabel(40).describe('as read off the tape, e.g. 24 3/8'),
-    unit: unitName.describe('the unit meant where the entry names none'),
-    sigma: lengthBetween(0.05, 50).optional().describe('standard deviation of this reading, mm'),
-  })
-  .superRefine((value, context) => {
-    const length = parseLength(value.entered, value.unit);
-    const radius = value.of.startsWith('radius');
-    if (!length.ok && !(radius && isZero(value.entered)))
-      context.addIssue({
-        code: 'custom',
-        path: ['entered'],
-        message: `“${value.entered}” is not a length`,
-        params: { refusal: length.refusal },
-      });
-  });
-export type Reading = z.infer<typeof reading>;
-
-/** A radius may be entered as nought: a sharp corner. */
-export const isZero = (entered: string): boolean => /^\s*0+([.,]0+)?\s*(mm|cm|m|in|"|″)?\s*$/.test(entered);
-
-export const tapeSurvey = z.strictObject({
-  method: z.literal('tape'),
-  diagonalsTo: z
-    .enum(['sharp', 'round'])
-    .describe(
-      'sharp: diagonals end where the straight sides would meet; round: greatest distance over the rounded corners',
-    ),
-  readings: z.array(reading).max(60),
-});
-export type TapeSurvey = z.infer<typeof tapeSurvey>;
-
-/** A rectangle no hold point may sit on, in the opening's own frame (bottom-left sharp corner, seen from outside). */
+/** A rectangle no hold point may sit on, in the opening's own frame: seen from outside, origin at its bottom left (see OpeningPlan). */
 export const obstruction = z.strictObject({
   id,
   name: requiredLabel(60).describe('handle, latch, hinge, vent, seam …'),
@@ -132,7 +82,7 @@ export const opening = z.strictObject({
   id,
   name: requiredLabel(60),
   place: label(80),
-  survey: z.discriminatedUnion('method', [tapeSurvey]),
+  survey,
   glazing,
   exit: z.boolean().describe('marked or used as an emergency exit'),
   driving: z.boolean().describe('the driver sees through it'),
@@ -151,7 +101,7 @@ export const person = z.strictObject({
 export const job = z
   .strictObject({
     format: z.literal('panewright.job'),
-    version: z.literal(1),
+    version: z.literal(2),
     id,
     name: requiredLabel(100),
     customer: person,

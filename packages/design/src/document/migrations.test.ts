@@ -1,4 +1,11 @@
-import { isUnbroken, type MigrationChain, migrate, migrationChains, newestVersion } from '@panewright/design';
+import {
+  isUnbroken,
+  job,
+  type MigrationChain,
+  migrate,
+  migrationChains,
+  newestVersion,
+} from '@panewright/design';
 import { expect, test } from 'vitest';
 
 test.each(Object.entries(migrationChains))(
@@ -51,4 +58,57 @@ test.each([
   [{ format: 'panewright.job', version: 1.5 }, 'DOCUMENT_VERSION_UNREADABLE'],
 ])('%j is refused as a job: %s', (document, code) => {
   expect(migrate('job', document)).toMatchObject({ ok: false, refusal: { code } });
+});
+
+// A job as the first version wrote it. It is never changed.
+const versionOne = {
+  format: 'panewright.job',
+  version: 1,
+  id: 'old',
+  name: 'An old job',
+  customer: { name: '', address: '', contact: '' },
+  site: { kind: 'boat', name: '', notes: '' },
+  units: 'in',
+  choices: {
+    fabric: 'mesh-black',
+    grain: 'either',
+    fit: { all: 6.35, edges: {} },
+    finish: { kind: 'hotCut' },
+    hold: {
+      spacing: 609.6,
+      upTo: 685.8,
+      pocket: 76.2,
+      outside: 'disc-20x5',
+      inside: 'disc-20x5',
+      poleOut: 'north',
+    },
+    wrapFilm: 'film-clear',
+    tape: 'foam-25',
+    thread: 'polyester-90',
+    weather: { wind: 5.5, gustFactor: 1.66, hottest: 70 },
+  },
+  openings: [
+    {
+      id: 'W1',
+      name: 'Hatch',
+      place: '',
+      survey: {
+        method: 'tape',
+        diagonalsTo: 'sharp',
+        readings: [{ of: 'bottom', entered: '24 3/8', unit: 'in', sigma: 0.8 }],
+      },
+      glazing: { layers: [{ kind: 'glass', thickness: 4 }], standOff: 0, curved: false },
+      exit: false,
+      driving: false,
+      obstructions: [],
+      choices: {},
+      notes: '',
+    },
+  ],
+  notes: '',
+};
+
+test('a job of version 1 opens as one of version 2, its readings as they were entered', () => {
+  const read = migrate('job', versionOne);
+  expect(read.ok && job.parse(read.value)).toEqual({ ...versionOne, version: 2 });
 });

@@ -16,7 +16,11 @@ export interface MigrationChain {
 
 /** Every version since the first can be opened. A step once released is never changed. */
 export const migrationChains: Readonly<Record<DocumentKind, MigrationChain>> = {
-  job: { format: 'panewright.job', steps: [] },
+  job: {
+    format: 'panewright.job',
+    // Version 2 knows two more kinds of survey. What version 1 held is as it was.
+    steps: [{ from: 1, migrate: (document) => ({ ...document }) }],
+  },
   catalogue: { format: 'panewright.catalogue', steps: [] },
 };
 

@@ -60,7 +60,7 @@ function newGroup(number: number, master: Shaped): Group {
     turnedOver: false,
     place: still,
     deviation: 0,
-    worstAt: master.shape.corners[0]!.at,
+    worstAt: master.shape.outline.segments[0].to,
   };
   return { pattern: `P${number}`, master, members: [first] };
 }

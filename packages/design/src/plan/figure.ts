@@ -15,6 +15,7 @@ export interface Origin {
 
 export type OriginCode =
   | 'leastSquares'
+  | 'acceptedOutline'
   | 'offset'
   | 'outlineLength'
   | 'outlineArea'

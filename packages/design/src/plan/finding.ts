@@ -19,6 +19,13 @@ export interface FindingNumbers {
   READINGS_DISAGREE: { readonly misclosure: number };
   SURVEY_IMPOSSIBLE: { readonly refusal: string } & Readonly<Record<string, number | string>>;
   NO_CHECK_READING: Nothing;
+  NO_CHECK_TAPE: Nothing;
+  /** Tapes to a point that meet at less than 30°; `across`: standard deviation where it is least known. */
+  WEAK_GEOMETRY: { readonly point: string; readonly degrees: number; readonly across: number };
+  /** The one further tape that helps most; standard deviation of the worst-known point now and with it. */
+  NEXT_TAPE: { readonly from: string; readonly to: string; readonly now: number; readonly after: number };
+  /** A point that does not lie on its run; `run` counts from 1. */
+  POINT_OFF_RUN: { readonly point: string; readonly run: number; readonly off: number };
   OUT_OF_SQUARE: { readonly corner: string; readonly offset: number; readonly degrees: number };
   // patterns
   SHARED_PATTERN: { readonly asIs: string; readonly turnedOver: string; readonly deviation: number };

@@ -1,5 +1,5 @@
 import type { Outline, Point, Rigid } from '@panewright/geometry';
-import type { Choices, Glazing, ReadingName } from '../document/job.ts';
+import type { Choices, Glazing } from '../document/job.ts';
 import type { UnitName } from '../document/primitives.ts';
 import type { Figure } from './figure.ts';
 import type { Finding } from './finding.ts';
@@ -22,7 +22,10 @@ export interface Plan {
   readonly findings: readonly Finding[];
 }
 
-/** One opening as surveyed. Frame: seen from outside, bottom-left sharp corner at the origin, bottom side along +x, y up. */
+/**
+ * One opening as surveyed. Frame: seen from outside, y up, mm. Taped sides: bottom-left sharp corner at the origin, bottom
+ * side along +x. Marks: first run along +x; marks and accepted outlines have the bottom left of their box at the origin.
+ */
 export interface OpeningPlan {
   readonly opening: string;
   readonly name: string;
@@ -31,8 +34,22 @@ export interface OpeningPlan {
   readonly driving: boolean;
   /** null where the survey was refused; a `stop` finding says why. */
   readonly shape: OpeningShape | null;
+  /** Marks and points of a survey by marks, where they could be placed, also while the outline cannot; else none. */
+  readonly points: readonly SurveyedPoint[];
   readonly choices: Choices;
   readonly glazing: Glazing;
+}
+
+export interface SurveyedPoint {
+  readonly name: string;
+  readonly kind: 'mark' | 'outline';
+  readonly at: Point;
+  /** Half axes of the standard error ellipse, mm, and the direction of the longer one, radians. */
+  readonly major: number;
+  readonly minor: number;
+  readonly direction: number;
+  /** Its tapes meet at less than 30 degrees. */
+  readonly weak: boolean;
 }
 
 export interface OpeningShape {
@@ -41,7 +58,7 @@ export interface OpeningShape {
   readonly edgeNames: readonly string[];
   readonly width: Figure;
   readonly height: Figure;
-  /** Sharp corners in the order bottom-left, bottom-right, top-right, top-left. */
+  /** Anticlockwise. Taped sides: sharp corners in the order bottom-left, bottom-right, top-right, top-left. */
   readonly corners: readonly OpeningCorner[];
   readonly readings: readonly ReadingResult[];
   /** How much the readings miss closing, mm (root of the weighted square sum of residuals per redundancy, times sigma). */
@@ -52,15 +69,17 @@ export interface OpeningShape {
 }
 
 export interface OpeningCorner {
-  readonly name: 'bottomLeft' | 'bottomRight' | 'topRight' | 'topLeft';
+  /** `bottomLeft` to `topLeft` where there are four such, else a number. */
+  readonly name: string;
   readonly at: Point;
   readonly radius: Figure;
-  /** Interior angle less a right angle, degrees. */
+  /** Interior angle less a right angle, degrees; re-entrant corners of 270 degrees have 180. */
   readonly outOfSquare: number;
 }
 
 export interface ReadingResult {
-  readonly of: ReadingName;
+  /** A reading's name, or `tape:FROM:TO`. */
+  readonly of: string;
   /** Index in the survey's list. */
   readonly index: number;
   readonly read: number;

@@ -1,5 +1,5 @@
 import type { HoldPlan, OpeningShape, PatternMember } from '@panewright/design';
-import { movePoint, type Point, point } from '@panewright/geometry';
+import { bounds, movePoint, type Point, point } from '@panewright/geometry';
 import { type Block, paragraph, space } from '../block.ts';
 import { bareLengthText, lengthText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
@@ -24,14 +24,12 @@ export interface MeasuredFrom {
 /** How much squarer the right side must be to be measured from instead of the left, radians. */
 const SQUARER = (2 * Math.PI) / 180;
 
-/** The lower side, and the left one as seen; the right one where that is squarer to the lower side. */
-export function measuredFrom({ corners }: OpeningShape, view: View): MeasuredFrom {
-  const [bottomLeft, bottomRight, topRight, topLeft] = corners.map(({ at }) => at) as [
-    Point,
-    Point,
-    Point,
-    Point,
-  ];
+/**
+ * The lower side, and the left one as seen; the right one where that is squarer to the lower side. An opening without four
+ * such sides is measured from a rule laid level at its lowest point and one upright at its outermost.
+ */
+export function measuredFrom(shape: OpeningShape, view: View): MeasuredFrom {
+  const [bottomLeft, bottomRight, topRight, topLeft] = fourCorners(shape);
   const lower: Side = [bottomLeft, bottomRight];
   const [left, right]: readonly [Side, Side] = [
     [bottomLeft, topLeft],
@@ -40,6 +38,17 @@ export function measuredFrom({ corners }: OpeningShape, view: View): MeasuredFro
   const [near, far] = view === 'outside' ? [left, right] : [right, left];
   const takeFar = outOfSquare(lower, near) > outOfSquare(lower, far) + SQUARER;
   return { lower, across: takeFar ? far : near, hand: takeFar ? 'right' : 'left' };
+}
+
+/** True where the opening has a lower, right, upper and left side between four corners. */
+export const hasFourSides = ({ corners }: OpeningShape): boolean =>
+  corners.length === 4 && corners[0]!.name === 'bottomLeft';
+
+function fourCorners(shape: OpeningShape): readonly [Point, Point, Point, Point] {
+  if (hasFourSides(shape))
+    return shape.corners.map(({ at }) => at) as unknown as [Point, Point, Point, Point];
+  const { minX, minY, maxX, maxY } = bounds(shape.outline);
+  return [point(minX, minY), point(maxX, minY), point(maxX, maxY), point(minX, maxY)];
 }
 
 const directionOf = ([a, b]: Side): number => Math.atan2(b.y - a.y, b.x - a.x);
@@ -100,7 +109,12 @@ export function holdTable(one: Placed, input: SheetInput, width: number, words: 
   const small = { capital: CAPITAL.small };
   return [
     space(3),
-    ...paragraph(words.install.tableNote(unit), width, metrics, small),
+    ...paragraph(
+      hasFourSides(one.shape) ? words.install.tableNote(unit) : words.install.tableNoteBox(unit),
+      width,
+      metrics,
+      small,
+    ),
     ...tableRows(columns, rows, metrics, { capital: CAPITAL.body }),
     space(2),
     ...paragraph(words.install.gap(wide!, high!), width, metrics, { ...small, colour: INK.soft }),

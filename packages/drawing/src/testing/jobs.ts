@@ -6,6 +6,8 @@ import {
   emptyJob,
   type Job,
   type Opening,
+  type ReadingName,
+  type TapeSurvey,
 } from '@panewright/design';
 import type { SheetInput, SheetOptions } from '../options.ts';
 import { testMetrics } from './metrics.ts';
@@ -16,9 +18,9 @@ export function squareOpening(
   width: number,
   height: number,
   radius: number,
-  more: Partial<Opening> = {},
-): Opening {
-  const read = (of: Opening['survey']['readings'][number]['of'], value: number) => ({
+  more: Partial<Omit<Opening, 'survey'>> = {},
+): Opening & { survey: TapeSurvey } {
+  const read = (of: ReadingName, value: number) => ({
     of,
     entered: String(value),
     unit: 'mm' as const,

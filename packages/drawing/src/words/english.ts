@@ -85,7 +85,7 @@ export const english = {
         string,
         string
       >
-    )[edge] ?? edge,
+    )[edge] ?? edge.replace(/^side(\d+)$/, 'side $1'),
   site: (kind: 'camper' | 'boat' | 'house' | 'other'): string =>
     ({ camper: 'camper', boat: 'boat', house: 'house', other: '' })[kind],
   /** @source sources.md#hot-knife-cautions, #magnet-cautions, #isopropanol-cautions, #exit-cautions */
@@ -307,6 +307,8 @@ export const english = {
     without: (names: readonly string[]): string => `No panel yet, see the work order: ${some(names)}.`,
     inches: (): string => 'inches, to the nearest 1/16',
     millimetres: (): string => 'millimetres, to the nearest whole one',
+    tableNoteBox: (unit: string): string =>
+      `Magnet centres, measured up from a rule held level at the lowest point of the opening and across from one held upright at its outermost point. In ${unit}.`,
     tableNote: (unit: string): string =>
       `Magnet centres, square to the sides of the opening and measured from them, as if its corners were sharp. In ${unit}.`,
     gap: (width: string, height: string): string => `Opening, side to side: ${width} wide, ${height} high.`,

@@ -28,6 +28,7 @@ export const english: Messages = {
   },
   origins: {
     leastSquares: 'adjusted by least squares from the readings',
+    acceptedOutline: 'of the outline as it was accepted',
     offset: 'the outline moved out or in by the allowance',
     outlineLength: 'length along the outline, arcs exact',
     outlineArea: 'area inside the outline, arcs exact',

@@ -2,7 +2,8 @@ import type { Finding } from '@panewright/design';
 import { joinWords, type Show } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { cautions } from './cautions.ts';
-import { partsOf, sayCause, sayPart } from './readings.ts';
+import { partsOf, sayPart } from './readings.ts';
+import { surveyFindings } from './surveyFindings.ts';
 
 const opening = (f: Finding, show: Show): string =>
   f.where.opening
@@ -13,27 +14,6 @@ const opening = (f: Finding, show: Show): string =>
 const pattern = (f: Finding, show: Show): string =>
   f.where.pattern ? `Pattern ${f.where.pattern}` : opening(f, show);
 const edge = (f: Finding): string => sayPart(f.where.edge);
-
-/** What each refusal of the tape survey says of the readings. */
-function impossibleSurvey(f: Finding<'SURVEY_IMPOSSIBLE'>, show: Show): string {
-  const n = f.numbers;
-  switch (n.refusal) {
-    case 'TAPE_READINGS_INSUFFICIENT':
-      return `the readings do not fix the shape: ${joinWords(partsOf(n.wouldHelp), 'or')} would help`;
-    case 'TAPE_SIDES_CANNOT_CLOSE':
-      return `the ${sayPart(n.longest)} of ${show.length(n.length)} is longer than ${joinWords(partsOf(n.others))} together reach (${show.length(n.reach)})`;
-    case 'TAPE_RADII_TOO_LARGE':
-      return `the two roundings take ${show.length(n.taken)} of the ${sayPart(n.side)}, which is ${show.length(n.length)} long`;
-    case 'TAPE_NOT_CONVEX':
-      return `the corner at ${sayPart(n.corner)} would point inward`;
-    case 'TAPE_VALUE_NOT_POSITIVE':
-      return `the ${sayPart(n.of)} reads ${show.length(n.value)}`;
-    case 'TAPE_RADIUS_NOT_POSITIVE':
-      return `the radius at ${sayPart(n.corner)} comes out as ${show.length(n.radius)}`;
-    default:
-      return 'the readings do not settle on one shape';
-  }
-}
 
 const PANEL_LINES: Readonly<Record<string, string>> = {
   finished: 'the finished edge',
@@ -54,45 +34,6 @@ const KINDS: Readonly<Record<string, string>> = {
   tape: 'tape',
   thread: 'thread',
 };
-
-const surveyFindings = {
-  READING_MISSING: (f, show) => ({
-    what: `${opening(f, show)} lacks ${joinWords(partsOf(f.numbers.readings))}.`,
-    why: 'Four sides, four radii and a diagonal fix the shape; without one it would be a guess.',
-    do: 'Take the reading. A sharp corner has the radius 0.',
-  }),
-  READING_SUSPECT: (f, show) => {
-    const { of, entered, corrected, confidence, cause, orOf, orEntered } = f.numbers;
-    const slip = sayCause(cause);
-    const or =
-      orOf === undefined ? '' : ` It may instead be the ${sayPart(orOf)}, read as ${show.text(orEntered)}.`;
-    return {
-      what: `${opening(f, show)}: the ${sayPart(of)}, read as ${show.text(entered)}, does not fit the others; ${show.length(corrected)} would.${or}`,
-      why: `${slip === '' ? 'No common slip explains it' : `Perhaps ${slip}`} (confidence ${show.percent(confidence)}).`,
-      do: `Measure the ${sayPart(of)} again before cutting.`,
-    };
-  },
-  READINGS_DISAGREE: (f, show) => ({
-    what: `${opening(f, show)}: the readings miss closing by ${show.fine(f.numbers.misclosure)}, more than their stated spread explains.`,
-    why: 'No single reading stands out as the wrong one.',
-    do: 'Measure both diagonals and the longest sides again.',
-  }),
-  SURVEY_IMPOSSIBLE: (f, show) => ({
-    what: `${opening(f, show)}: no such shape exists: ${impossibleSurvey(f, show)}.`,
-    why: 'At least one reading is wrong, or is of another part of the opening.',
-    do: 'Check the entries against the notes, then measure again.',
-  }),
-  NO_CHECK_READING: (f, show) => ({
-    what: `${opening(f, show)}: nothing checks the readings.`,
-    why: 'With just as many readings as the shape needs, a misread one cannot be seen.',
-    do: 'Add the other diagonal, or a width at mid height.',
-  }),
-  OUT_OF_SQUARE: (f, show) => ({
-    what: `${opening(f, show)} is out of square: ${show.fine(f.numbers.offset)} at ${sayPart(f.numbers.corner)} (${show.number(f.numbers.degrees, 2)}°).`,
-    why: 'The panel follows the opening as it was measured.',
-    do: 'Mark top and outside on the panel: it goes on one way only.',
-  }),
-} satisfies Partial<FindingWords>;
 
 const patternFindings = {
   SHARED_PATTERN: (f, show) => {

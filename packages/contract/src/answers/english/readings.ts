@@ -25,9 +25,24 @@ const CORNERS: Readonly<Record<string, string>> = {
 /** A reading's, corner's or edge's name in words; a name not known stays as it is. */
 export function sayPart(name: string | number | undefined): string {
   const text = String(name ?? '');
-  if (text.startsWith('corner:')) return `corner at ${sayPart(text.slice(7))}`;
+  if (text.startsWith('corner:')) return sayCorner(text.slice(7));
+  if (text.startsWith('tape:')) {
+    const [, from, to] = text.split(':');
+    return `tape from ${from} to ${to}`;
+  }
+  const numbered = /^side(\d+)$/.exec(text);
+  if (numbered) return `side ${numbered[1]}`;
   if (Object.hasOwn(readings, text)) return readings[text as ReadingName];
   return CORNERS[text] ?? text;
+}
+
+/** A corner by its name or number, or by the two edges it lies between. */
+function sayCorner(name: string): string {
+  if (/^\d+$/.test(name)) return `corner ${name}`;
+  const between = /^(\w+)-(\w+)$/.exec(name);
+  return between
+    ? `corner between ${sayPart(between[1])} and ${sayPart(between[2])}`
+    : `corner at ${sayPart(name)}`;
 }
 
 /** Names set apart by spaces, in words. */

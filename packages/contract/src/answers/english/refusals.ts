@@ -2,6 +2,7 @@ import type { DocumentKind } from '@panewright/design';
 import { pathText } from '../../document/issue.ts';
 import { joinWords, type Show } from '../show.ts';
 import type { RefusalWords } from '../words.ts';
+import { fileRemedy, sayFileRefusal } from './fileRefusals.ts';
 import { sayIssue } from './issues.ts';
 import { traceRefusals } from './tracing.ts';
 
@@ -178,6 +179,16 @@ export const refusals: RefusalWords = {
     what: (traceRefusals[refusal.code] as (of: typeof refusal) => string)(refusal),
     why: 'A wrong outline costs more than a second photo.',
     do: '',
+  }),
+  BYTES_NOT_BASE64: ({ name }) => ({
+    what: `The bytes of “${name}” are not base64.`,
+    why: '',
+    do: 'Send the file’s bytes in base64, without line breaks.',
+  }),
+  DRAWING_REFUSED: ({ name, refusal }, show) => ({
+    what: `“${name}” gives no outline: ${sayFileRefusal(refusal, show)}.`,
+    why: '',
+    do: fileRemedy(refusal),
   }),
   STORE_BUSY: () => ({
     what: 'Another program is writing to the data folder.',

@@ -1,0 +1,157 @@
+import { parseLength } from '@panewright/quantity';
+import { z } from 'zod';
+import { id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
+
+/** What one tape reading measures, seen from outside. Sides run between the sharp corners, where the straight sides would meet. */
+export const readingName = z.enum([
+  'bottom',
+  'right',
+  'top',
+  'left',
+  'rising',
+  'falling',
+  'midWidth',
+  'midHeight',
+  'radiusBottomLeft',
+  'radiusBottomRight',
+  'radiusTopRight',
+  'radiusTopLeft',
+]);
+export type ReadingName = z.infer<typeof readingName>;
+
+const entered = requiredLabel(40).describe('as read off the tape, e.g. 24 3/8');
+const unit = unitName.describe('the unit meant where the entry names none');
+const sigma = lengthBetween(0.05, 50).optional().describe('standard deviation of this reading, mm');
+
+/** Says what is wrong with an entry that is no length, at the entry. */
+function mustBeLength(
+  value: { readonly entered: string; readonly unit: 'in' | 'mm' },
+  context: z.RefinementCtx,
+  mayBeZero: boolean,
+): void {
+  const length = parseLength(value.entered, value.unit);
+  if (!length.ok && !(mayBeZero && isZero(value.entered)))
+    context.addIssue({
+      code: 'custom',
+      path: ['entered'],
+      message: `“${value.entered}” is not a length`,
+      params: { refusal: length.refusal },
+    });
+}
+
+/** A reading is kept as it was entered; it is turned into millimetres when the job is worked out. */
+export const reading = z
+  .strictObject({ of: readingName, entered, unit, sigma })
+  .superRefine((value, context) => mustBeLength(value, context, value.of.startsWith('radius')));
+export type Reading = z.infer<typeof reading>;
+
+/** A radius may be entered as nought: a sharp corner. */
+export const isZero = (text: string): boolean => /^\s*0+([.,]0+)?\s*(mm|cm|m|in|"|″)?\s*$/.test(text);
+
+/** Four sides, diagonals and radii, read with a tape. */
+export const tapeSurvey = z.strictObject({
+  method: z.literal('tape'),
+  diagonalsTo: z
+    .enum(['sharp', 'round'])
+    .describe(
+      'sharp: diagonals end where the straight sides would meet; round: greatest distance over the rounded corners',
+    ),
+  readings: z.array(reading).max(60),
+});
+export type TapeSurvey = z.infer<typeof tapeSurvey>;
+
+/** A tape from one named place to another; which of them are marks and which lie on the outline, the lists say. */
+export const markDistance = z
+  .strictObject({ from: id, to: id, entered, unit, sigma })
+  .superRefine((value, context) => mustBeLength(value, context, false));
+export type MarkDistance = z.infer<typeof markDistance>;
+
+/** How a run follows the one before it. */
+export const markJoint = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('sharp') }),
+  z
+    .strictObject({ kind: z.literal('round'), entered, unit, sigma })
+    .superRefine((value, context) => mustBeLength(value, context, false))
+    .describe('rounded by a radius that was read'),
+  z.strictObject({ kind: z.literal('smooth') }),
+]);
+export type MarkJoint = z.infer<typeof markJoint>;
+
+export const markRun = z.strictObject({
+  kind: z.enum(['line', 'arc']),
+  points: z
+    .array(id)
+    .max(60)
+    .describe('points of the outline on it, in order; a sharp corner’s point is on both its runs'),
+  joint: markJoint.describe('how it follows the run before it; the first follows the last'),
+});
+export type MarkRun = z.infer<typeof markRun>;
+
+/** Two-mark taping: distances from fixed marks to points round the opening, and between them. */
+export const marksSurvey = z.strictObject({
+  method: z.literal('marks'),
+  marks: z
+    .array(z.strictObject({ name: id }))
+    .max(12)
+    .describe('what the tape is held to'),
+  points: z
+    .array(
+      z.strictObject({
+        name: id,
+        side: z
+          .enum(['left', 'right'])
+          .optional()
+          .describe(
+            'for a point with two tapes: its side of the line from the first of their ends to the second',
+          ),
+      }),
+    )
+    .max(120)
+    .describe('on the opening’s edge, in order round it, anticlockwise as seen from outside'),
+  distances: z.array(markDistance).max(400),
+  runs: z
+    .array(markRun)
+    .max(40)
+    .describe('anticlockwise, the bottom one first; none: straight from point to point, sharp at each'),
+});
+export type MarksSurvey = z.infer<typeof marksSurvey>;
+
+const place = z.strictObject({ x: lengthBetween(-50_000, 50_000), y: lengthBetween(-50_000, 50_000) });
+const across = lengthBetween(0, 100).describe('how far the edge may lie off, standard deviation, mm');
+
+export const surveySegment = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('line'), to: place, sigma: across }),
+  z.strictObject({
+    kind: z.literal('arc'),
+    to: place,
+    bulge: z.number().min(-1000).max(1000).describe('tan(sweep / 4), anticlockwise positive'),
+    sigma: across,
+    radiusSigma: lengthBetween(0, 10_000).optional().describe('of its radius, standard deviation, mm'),
+  }),
+]);
+export type SurveySegment = z.infer<typeof surveySegment>;
+
+/** An outline that was accepted as it is: traced on a photo, read from a file, fitted to points. */
+export const outlineSurvey = z.strictObject({
+  method: z.literal('outline'),
+  segments: z
+    .array(surveySegment)
+    .max(400)
+    .describe(
+      'a closed ring, anticlockwise as seen from outside, y up, mm; it begins where its last edge ends',
+    ),
+  sizeSigma: z
+    .strictObject({ width: across, height: across })
+    .optional()
+    .describe('of the whole width and height, where known'),
+  from: z.strictObject({
+    kind: z.enum(['photo', 'file', 'points']),
+    name: label(200).describe('of the file or files'),
+    date: label(40),
+    note: note(2000),
+  }),
+});
+export type OutlineSurvey = z.infer<typeof outlineSurvey>;
+
+export const survey = z.discriminatedUnion('method', [tapeSurvey, marksSurvey, outlineSurvey]);
+export type Survey = z.infer<typeof survey>;
