@@ -81,7 +81,7 @@ export const german: Words = {
       ({
         ...{ bottom: 'unteren Seite', right: 'rechten Seite', top: 'oberen Seite', left: 'linken Seite' },
       }) as Record<string, string>
-    )[edge] ?? edge,
+    )[edge] ?? edge.replace(/^side(\d+)$/, 'Seite $1'),
   site: (kind) => ({ camper: 'Wohnmobil', boat: 'Boot', house: 'Haus', other: '' })[kind],
   caution: {
     hotKnife: () =>
@@ -293,6 +293,8 @@ export const german: Words = {
     without: (names) => `Noch keine Blende, siehe Arbeitsauftrag: ${some(names)}.`,
     inches: () => 'Zoll, auf 1/16 gerundet',
     millimetres: () => 'Millimeter, auf ganze gerundet',
+    tableNoteBox: (unit: string): string =>
+      `Magnetmitten, gemessen nach oben von einem Lineal, das waagerecht am tiefsten Punkt der Öffnung anliegt, und quer von einem, das senkrecht an ihrem äußersten Punkt anliegt. In ${unit}.`,
     tableNote: (unit) =>
       `Mitten der Magnete, rechtwinklig zu den Seiten der Öffnung und von ihnen gemessen, als wären die Ecken scharf. In ${unit}.`,
     gap: (width, height) => `Öffnung von Seite zu Seite: ${width} breit, ${height} hoch.`,

@@ -81,7 +81,7 @@ export const spanish: Words = {
       ({
         ...{ bottom: 'lado inferior', right: 'lado derecho', top: 'lado superior', left: 'lado izquierdo' },
       }) as Record<string, string>
-    )[edge] ?? edge,
+    )[edge] ?? edge.replace(/^side(\d+)$/, 'lado $1'),
   site: (kind) => ({ camper: 'autocaravana', boat: 'barco', house: 'casa', other: '' })[kind],
   caution: {
     hotKnife: () =>
@@ -288,6 +288,8 @@ export const spanish: Words = {
     without: (names) => `Aún sin panel, vea la orden de trabajo: ${some(names)}.`,
     inches: () => 'pulgadas, al 1/16 más próximo',
     millimetres: () => 'milímetros enteros',
+    tableNoteBox: (unit: string): string =>
+      `Centros de los imanes, medidos hacia arriba desde una regla horizontal en el punto más bajo de la abertura y de lado desde otra vertical en su punto más exterior. En ${unit}.`,
     tableNote: (unit) =>
       `Centros de los imanes, a escuadra con los lados del hueco y medidos desde ellos, como si sus esquinas fueran vivas. En ${unit}.`,
     gap: (width, height) => `Hueco, de lado a lado: ${width} de ancho, ${height} de alto.`,
