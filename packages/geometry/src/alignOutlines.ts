@@ -27,7 +27,7 @@ export interface AlignOptions {
   readonly mirrored?: boolean;
   /** Look only for the best motion near this turn, in radians: several times quicker. Default: all turns. */
   readonly near?: Radian;
-  /** Only a deviation up to this matters: starts that lie more than eight times as far off are not pursued. */
+  /** Only a deviation up to this matters: what is plainly within or beyond it is found less finely. */
   readonly within?: Millimetre;
 }
 
@@ -53,16 +53,20 @@ export function alignOutlines(
   const middles = [centroid(from), centroid(second)] as const;
   let turn =
     near === undefined
-      ? bestOf(fit, starts(fit.first.curves, fit.second.curves, [...middles]), PURSUED * within)
+      ? bestOf(fit, starts(fit.first.curves, fit.second.curves, [...middles]), within)
       : startAt(fit, near, middles);
   if (turn.deviation > PURSUED * within) return judgedAs(turn, worstPoints(fit, turn)[0]!, mirrored);
   let best: Judged | undefined;
   // A peak between the points compared would go unseen: compare there too, until there is none.
   for (let round = 0; round < ROUNDS; round++) {
-    turn = settle(fit, polish(fit, settle(fit, turn)));
+    turn = settle(fit, turn);
+    // Plainly within, or plainly beyond: the last per cent would not change the verdict.
+    const plain = Math.abs(turn.deviation / within - 1) > PLAIN && within !== Infinity;
+    if (!plain) turn = settle(fit, polish(fit, turn));
     const worst = worstPoints(fit, turn);
     if (!best || worst[0]!.distance < best.worst.distance) best = { turn, worst: worst[0]! };
     if (worst[0]!.distance <= turn.deviation * 1.001 + 1e-9) break;
+    if (plain && turn.deviation > within) break;
     for (const { on, own } of worst) (on === 'first' ? fit.onFirst : fit.onSecond).push(own);
   }
   return judgedAs(best!.turn, best!.worst, mirrored);
@@ -77,7 +81,9 @@ function judgedAs(at: Settled, worst: Worst, mirrored: boolean): Alignment {
 
 const ROUNDS = 12;
 /** A least-squares start within this many times the deviation asked for may still settle to it; in trials 3 was enough. */
-const PURSUED = 8;
+const PURSUED = 5;
+/** A deviation that differs from the one asked for by more than this share of it is plainly within or beyond. */
+const PLAIN = 0.15;
 
 interface Judged {
   readonly turn: Settled;
@@ -114,13 +120,14 @@ function startAt(fit: Fit, angle: Radian, [from, to]: readonly [Point, Point]): 
 const BASINS = 6;
 
 /** Settles from the most promising starts that differ, and keeps the best. */
-function bestOf(fit: Fit, from: readonly Turn[], most: number): Settled {
+function bestOf(fit: Fit, from: readonly Turn[], within: number): Settled {
   const ranked = from.map((turn) => ({ ...turn, deviation: deviationAt(fit, turn) }));
   ranked.sort((p, q) => p.deviation - q.deviation);
   const tried: Settled[] = [];
   let best = ranked[0]!;
   for (const start of ranked) {
-    if (start.deviation > most) break;
+    if (start.deviation > PURSUED * within || (within !== Infinity && best.deviation < (1 - PLAIN) * within))
+      break;
     if (tried.some((other) => isNear(fit, start, other))) continue;
     // Ten times worse to begin with: the shapes match as they are, and no other way.
     if (best.deviation < 0.1 * start.deviation && tried.length > 1) break;

@@ -73,7 +73,7 @@ function join(groups: readonly Group[], shaped: Shaped, tolerance: number, find:
     for (const way of WAYS) {
       const fit = align(group.master.shape.outline, shaped.shape.outline, {
         ...way,
-        within: mm(2 * tolerance),
+        within: mm(tolerance),
       });
       if (!sameAllowances(group.master, shaped, fit.motion)) continue;
       if (fit.deviation <= tolerance) {

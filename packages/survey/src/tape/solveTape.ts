@@ -6,6 +6,7 @@ import {
   levenbergMarquardt,
   numericJacobian,
 } from '../adjustment/levenbergMarquardt.ts';
+import { writeGradient } from './gradient.ts';
 import { interiorAngle, quadrilateralOf, wouldRead } from './quadrilateral.ts';
 import {
   CORNERS,
@@ -41,6 +42,18 @@ export function observations(survey: TapeSurvey, rounded: readonly number[]) {
 }
 
 function evaluator(readings: readonly TapeReading[], toRound: boolean, rounded: readonly number[]) {
+  const jacobian = (parameters: Float64Array) => {
+    const shape = quadrilateralOf(parameters, rounded);
+    const size = parameters.length;
+    const rows = new Float64Array(readings.length * size);
+    readings.forEach(({ of, sigma }, index) => {
+      const row = rows.subarray(index * size, (index + 1) * size);
+      if (writeGradient(row, shape, of, { toRound, rounded, scale: 1 / sigma })) return;
+      const model = (at: Float64Array) => [wouldRead(quadrilateralOf(at, rounded), of, toRound) / sigma];
+      row.set(numericJacobian(model, parameters, STEP));
+    });
+    return rows;
+  };
   const residuals = (parameters: Float64Array) => {
     const shape = quadrilateralOf(parameters, rounded);
     return Float64Array.from(
@@ -50,7 +63,7 @@ function evaluator(readings: readonly TapeReading[], toRound: boolean, rounded: 
   };
   return (parameters: Float64Array, derivatives: boolean): Evaluation => ({
     residuals: residuals(parameters),
-    jacobian: derivatives ? numericJacobian(residuals, parameters, STEP) : new Float64Array(0),
+    jacobian: derivatives ? jacobian(parameters) : new Float64Array(0),
   });
 }
 
@@ -107,6 +120,9 @@ const LEANS = [
   [-0.25, 0.25],
 ] as const;
 
+/** A figure that misses each reading by less than this many sigma squared, on average, is taken at the first start. */
+const AGREES = 4;
+
 /** Least squares from several starts; the best convex figure. `from` replaces the starts when a figure is known. */
 export function solveTape(survey: TapeSurvey, from?: Float64Array): Result<TapeSolution, TapeRefusal> {
   const rounded = roundedCorners(survey.readings);
@@ -125,6 +141,8 @@ export function solveTape(survey: TapeSurvey, from?: Float64Array): Result<TapeS
   let reentrant: TapeRefusal | undefined;
   let steps = 0;
   for (const start of starts) {
+    // A convex figure that the readings agree with is the one measured: no other start can better it by much.
+    if (best && best.sumOfSquares < AGREES * readings.length) break;
     const solved = levenbergMarquardt({ start, evaluate });
     if (!solved.ok) {
       steps += solved.refusal.steps;
