@@ -47,6 +47,7 @@ export function HoldFigures({ hold }: { readonly hold: HoldOpening }) {
           : w.hold.pullRefused}
       </p>
       {margin ? <Margin margin={margin} /> : null}
+      <Creep hold={hold} />
       <dl className="figures">
         <div>
           <dt>{w.hold.heat}</dt>
@@ -64,6 +65,25 @@ export function HoldFigures({ hold }: { readonly hold: HoldOpening }) {
       <h3>{w.hold.polesTitle}</h3>
       <p>{w.hold.polesAbout(w.hold.poles[poles.panelOut], w.hold.poles[poles.insideOut])}</p>
     </section>
+  );
+}
+
+/** The point that gives first by the mechanics of the edge; worth saying where it does before the whole panel. */
+function Creep({ hold }: { readonly hold: HoldOpening }) {
+  const w = useWords();
+  const units = useUnits();
+  const first = hold.byPoint?.find(({ point }) => point === hold.letsGo?.weakest);
+  const { low, high } = hold.letsGo ?? { low: null, high: null };
+  if (!first || low === null || high === null || low >= (hold.margin?.letsGoAt ?? 0)) return null;
+  return (
+    <p className="about">
+      {w.hold.creep(
+        String(first.point),
+        w.hold.creepMode[first.mode],
+        showSpeed(low, units),
+        showSpeed(high, units),
+      )}
+    </p>
   );
 }
 

@@ -349,6 +349,9 @@ export const en = {
       `Estimate: between ${low} and ${high} in 95 cases of 100. The weakest way is ${mode}. The shop asks for ${asked} at the low end.`,
     mode: { 'pull-off': 'being blown off', slip: 'slipping down the glass' },
     letsGo: 'Lets go at a mean wind of about',
+    creep: (point: string, mode: string, low: string, high: string) =>
+      `Hold point ${point} may begin to ${mode} at a mean wind of ${low} to ${high}, before the panel lets go. Estimate: it hangs on how slack the cloth is, which was not measured.`,
+    creepMode: { slip: 'creep inward', peel: 'peel', pullOff: 'lift' },
     weight: 'Weight of the panel',
     heat: 'Magnets bear up to',
     heatUnknown: 'not known for this grade',

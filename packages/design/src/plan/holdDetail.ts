@@ -42,7 +42,11 @@ export interface HoldMeeting {
   readonly travel: Travel | null;
 }
 
-/** The weakest point, and the mean wind at which it lets go, m/s; null past 100 m/s of gust. An estimate. */
+/**
+ * By the mechanics of the edge between hold points: the weakest point, and the mean wind at which it begins to give, m/s (null
+ * past 100 m/s of gust). A corner that gives by slip creeps inward until the cloth is slacker; it has not come off. An estimate
+ * that hangs on the slack of the cloth, which was not measured.
+ */
 export interface HoldLetsGo {
   readonly weakest: number;
   readonly low: number | null;
