@@ -85,6 +85,7 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
     openings.filter(({ opening }) => materials.has(opening)),
     catalogue,
     find,
+    job.patternShapes,
   );
   const book: PatchBook = { patches: [] };
   const made = patterns.flatMap((pattern) => {

@@ -9,6 +9,7 @@ import { useCatalogue, useJob, usePlan, useWork } from '../job/work.ts';
 import { showLength, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { PatternDrawing } from './PatternDrawing.tsx';
+import { ShapeChoice } from './ShapeChoice.tsx';
 
 /** Which openings share a pattern, which way up, and how nearly they agree. */
 export function PatternsStage() {
@@ -73,6 +74,7 @@ function PatternCard({
             </li>
           ))}
         </ul>
+        {pattern.members.length > 1 ? <ShapeChoice pattern={pattern} /> : null}
       </div>
     </li>
   );

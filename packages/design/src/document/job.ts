@@ -98,6 +98,10 @@ export const person = z.strictObject({
   contact: label(200),
 });
 
+/** Of the pattern that serves an opening: this opening's own outline, or the mean of all it serves. */
+export const patternShape = z.strictObject({ opening: id, shape: z.enum(['this', 'mean']) });
+export type PatternShape = z.infer<typeof patternShape>;
+
 export const job = z
   .strictObject({
     format: z.literal('panewright.job'),
@@ -113,6 +117,11 @@ export const job = z
     units: unitName.describe('how lengths are shown and printed'),
     choices,
     openings: z.array(opening).max(400),
+    patternShapes: z
+      .array(patternShape)
+      .max(400)
+      .optional()
+      .describe('what a shared pattern is, where it is not the first opening it serves'),
     notes: note(10_000),
   })
   .superRefine((value, context) => {

@@ -12,8 +12,10 @@ import {
 } from '@panewright/geometry';
 import { mm, radian } from '@panewright/quantity';
 import type { Catalogue } from '../document/catalogue.ts';
+import type { PatternShape } from '../document/job.ts';
 import type { Find } from '../plan/finding.ts';
 import type { OpeningPlan, OpeningShape, PatternMember, PatternPlan } from '../plan/plan.ts';
+import { meanOutline } from './meanOutline.ts';
 
 interface Shaped {
   readonly plan: OpeningPlan;
@@ -21,40 +23,110 @@ interface Shaped {
 }
 
 interface Group {
-  readonly pattern: string;
+  /** Its name, once all groups are known. */
+  pattern: string;
   readonly master: Shaped;
   readonly members: PatternMember[];
 }
 
 /**
  * Groups openings that one pattern serves, as it is or turned over: same choices, and shapes that agree within the
- * shop's tolerance after the best rigid alignment. The first opening of a group gives the pattern.
+ * shop's tolerance after the best rigid alignment. The first opening of a group gives the pattern, or the one chosen, or
+ * the mean of all.
  *
+ * @param chosen what the maker decided of single patterns
  * @source worst deviation after rigid alignment: sources.md#kabsch-1976
  */
 export function patternPlans(
   openings: readonly OpeningPlan[],
   catalogue: Catalogue,
   find: Find,
+  chosen: readonly PatternShape[] = [],
 ): readonly PatternPlan[] {
   const tolerance = catalogue.habits.patternTolerance;
   const groups: Group[] = [];
-  for (const plan of openings) {
+  const misses: NearMiss[] = [];
+  const first = new Set(chosen.flatMap(({ opening, shape }) => (shape === 'this' ? [opening] : [])));
+  // A chosen opening comes first, so that the others are held against it.
+  const inTurn = openings.toSorted((a, b) => Number(first.has(b.opening)) - Number(first.has(a.opening)));
+  for (const plan of inTurn) {
     if (!plan.shape) continue;
     const shaped = { plan, shape: plan.shape };
-    if (!join(groups, shaped, tolerance, find)) groups.push(newGroup(groups.length + 1, shaped));
+    if (!join(groups, shaped, tolerance, misses)) groups.push(newGroup(shaped));
   }
-  for (const group of groups) reportShared(group, catalogue, find);
-  return groups.map(({ pattern, master, members }) => ({
-    pattern,
-    outline: master.shape.outline,
-    edgeNames: master.shape.edgeNames,
-    members,
-    tolerance,
-  }));
+  const placeOf = ({ members }: Group) =>
+    Math.min(...members.map((member) => openings.findIndex(({ opening }) => opening === member.opening)));
+  groups.sort((a, b) => placeOf(a) - placeOf(b));
+  groups.forEach((group, k) => {
+    group.pattern = `P${k + 1}`;
+  });
+  for (const miss of misses) reportMiss(miss, tolerance, find);
+  const mean = new Set(chosen.flatMap(({ opening, shape }) => (shape === 'mean' ? [opening] : [])));
+  return groups.map((group) => {
+    const { master, members } = group;
+    const averaged = members.length > 1 && members.some(({ opening }) => mean.has(opening));
+    const isChosen = members.some(({ opening }) => first.has(opening));
+    const plan =
+      (averaged && !isChosen ? meanPlan(group, openings, tolerance, find) : undefined) ??
+      ({
+        pattern: group.pattern,
+        outline: master.shape.outline,
+        edgeNames: master.shape.edgeNames,
+        members,
+        tolerance,
+      } satisfies PatternPlan);
+    reportShared(plan, master, catalogue, find);
+    return plan;
+  });
 }
 
-function newGroup(number: number, master: Shaped): Group {
+/** The pattern as the mean of its members, each with what it then lies off; undefined where they have no mean. */
+function meanPlan(
+  { pattern, master, members }: Group,
+  openings: readonly OpeningPlan[],
+  tolerance: number,
+  find: Find,
+): PatternPlan | undefined {
+  const outlines = members.map(
+    ({ opening }) => openings.find((one) => one.opening === opening)!.shape!.outline,
+  );
+  const outline = meanOutline(
+    outlines,
+    members.map(({ place }) => place),
+  );
+  if (!outline) {
+    find({
+      severity: 'doubt',
+      code: 'PATTERN_MEAN_IMPOSSIBLE',
+      where: { pattern },
+      numbers: { members: members.map(({ opening }) => opening).join(' ') },
+    });
+    return undefined;
+  }
+  const placed = members.map(({ opening, turnedOver, place }, k): PatternMember => {
+    const how = { mirrored: turnedOver, near: place.angle, within: mm(2 * tolerance) };
+    const { motion, deviation, at } = align(outline, outlines[k]!, how);
+    return { opening, turnedOver, place: motion, deviation, worstAt: at };
+  });
+  return { pattern, outline, edgeNames: master.shape.edgeNames, members: placed, tolerance };
+}
+
+interface NearMiss {
+  readonly opening: string;
+  readonly group: Group;
+  readonly deviation: number;
+}
+
+function reportMiss({ opening, group, deviation }: NearMiss, tolerance: number, find: Find): void {
+  find({
+    severity: 'note',
+    code: 'NEAR_MISS',
+    where: { opening, pattern: group.pattern },
+    numbers: { deviation, tolerance, over: deviation - tolerance },
+  });
+}
+
+function newGroup(master: Shaped): Group {
   const first: PatternMember = {
     opening: master.plan.opening,
     turnedOver: false,
@@ -62,12 +134,12 @@ function newGroup(number: number, master: Shaped): Group {
     deviation: 0,
     worstAt: master.shape.outline.segments[0].to,
   };
-  return { pattern: `P${number}`, master, members: [first] };
+  return { pattern: '', master, members: [first] };
 }
 
 /** Puts the opening into the first group it fits; says so when the best of the others was a near miss. */
-function join(groups: readonly Group[], shaped: Shaped, tolerance: number, find: Find): boolean {
-  let nearMiss: { readonly pattern: string; readonly deviation: number } | null = null;
+function join(groups: readonly Group[], shaped: Shaped, tolerance: number, misses: NearMiss[]): boolean {
+  let nearMiss: NearMiss | null = null;
   for (const group of groups) {
     if (!alike(group.master, shaped, 2 * tolerance)) continue;
     for (const way of WAYS) {
@@ -87,16 +159,10 @@ function join(groups: readonly Group[], shaped: Shaped, tolerance: number, find:
         return true;
       }
       if (fit.deviation <= 2 * tolerance && fit.deviation < (nearMiss?.deviation ?? Infinity))
-        nearMiss = { pattern: group.pattern, deviation: fit.deviation };
+        nearMiss = { opening: shaped.plan.opening, group, deviation: fit.deviation };
     }
   }
-  if (nearMiss)
-    find({
-      severity: 'note',
-      code: 'NEAR_MISS',
-      where: { opening: shaped.plan.opening, pattern: nearMiss.pattern },
-      numbers: { deviation: nearMiss.deviation, tolerance, over: nearMiss.deviation - tolerance },
-    });
+  if (nearMiss) misses.push(nearMiss);
   return false;
 }
 
@@ -152,7 +218,7 @@ function sameAllowances(a: Shaped, b: Shaped, motion: Rigid): boolean {
   });
 }
 
-function reportShared(group: Group, catalogue: Catalogue, find: Find): void {
+function reportShared(group: PatternPlan, master: Shaped, catalogue: Catalogue, find: Find): void {
   if (group.members.length < 2) return;
   const worst = Math.max(...group.members.map(({ deviation }) => deviation));
   const names = (turned: boolean) =>
@@ -166,7 +232,7 @@ function reportShared(group: Group, catalogue: Catalogue, find: Find): void {
     where: { pattern: group.pattern },
     numbers: { asIs: names(false), turnedOver: names(true), deviation: worst },
   });
-  const fabric = catalogue.fabrics.find(({ id }) => id === group.master.plan.choices.fabric);
+  const fabric = catalogue.fabrics.find(({ id }) => id === master.plan.choices.fabric);
   if (fabric?.facesDiffer && names(true) !== '')
     find({
       severity: 'note',

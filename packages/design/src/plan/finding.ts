@@ -30,6 +30,7 @@ export interface FindingNumbers {
   // patterns
   SHARED_PATTERN: { readonly asIs: string; readonly turnedOver: string; readonly deviation: number };
   NEAR_MISS: { readonly deviation: number; readonly tolerance: number; readonly over: number };
+  PATTERN_MEAN_IMPOSSIBLE: { readonly members: string };
   TURNED_OVER_FACES_DIFFER: { readonly turnedOver: string; readonly fabric: string };
   // panels
   ITEM_NOT_IN_CATALOGUE: { readonly kind: string; readonly id: string };

@@ -52,6 +52,11 @@ const patternFindings = {
     why: '',
     do: 'Leave it its own pattern, or measure again if they ought to be alike.',
   }),
+  PATTERN_MEAN_IMPOSSIBLE: (f, show) => ({
+    what: `${pattern(f, show)}: ${show.openings(f.numbers.members)} have no mean; the first of them is the pattern.`,
+    why: 'A mean is taken corner by corner, and theirs are not made of the same lines and arcs.',
+    do: 'Choose one of them as the pattern.',
+  }),
   TURNED_OVER_FACES_DIFFER: (f, show) => ({
     what: `${pattern(f, show)} serves ${show.openings(f.numbers.turnedOver)} turned over, and the faces of ${f.numbers.fabric} differ.`,
     why: 'A piece of such cloth cannot be turned over.',
