@@ -24,6 +24,7 @@ export * from './hold/stackSection.ts';
 export * from './hold/steelStrength.ts';
 export * from './hold/storedStack.ts';
 export * from './hold/thickGlass.ts';
+export { patternPlans } from './patterns/patternPlans.ts';
 export * from './plan/figure.ts';
 export * from './plan/finding.ts';
 export * from './plan/holdDetail.ts';
