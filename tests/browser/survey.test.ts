@@ -1,3 +1,5 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
@@ -14,6 +16,24 @@ afterAll(() => opened?.close());
 const outline = (page: Page) => page.locator('path.opening-large');
 const strip = (page: Page) => page.getByRole('navigation', { name: /^Openings of this job/ });
 
+// Oracle: axe-core's rules for WCAG 2.0, 2.1 and 2.2, levels A and AA.
+async function accessFaults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: {
+        run: (
+          what: Document,
+          how: object,
+        ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+      };
+    };
+    const how = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] };
+    const { violations } = await axe.run(document, how);
+    return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 140)}`);
+  });
+}
+
 async function newOpening(page: Page, method: string): Promise<void> {
   await page.goto(opened.address);
   await page.getByLabel('Name of the job').fill('Any shape');
@@ -24,7 +44,7 @@ async function newOpening(page: Page, method: string): Promise<void> {
 
 // Oracle: 9² + 40² = 41² and 40² + 42² = 58². Marks 9 in under the lower corners of an opening of 40 × 33 in.
 test('a person tapes an opening from two marks, misreads one tape, and is told which', async () => {
-  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 2400 } });
   const faults = faultsOf(page);
   await newOpening(page, 'marks');
   const tape = (from: string, to: string) => page.getByLabel(`Tape from ${from} to ${to}`, { exact: true });
@@ -53,6 +73,7 @@ test('a person tapes an opening from two marks, misreads one tape, and is told w
     .getByText(/tape from M2 to 3, read as 43, does not fit the others/)
     .first()
     .waitFor();
+  expect(await accessFaults(page)).toEqual([]);
   expect(faults).toEqual([]);
   await page.close();
 });
@@ -68,7 +89,7 @@ const UNITLESS = `0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n8\n0\n90\n4\n70\n1\n${
   .join('')}0\nENDSEC\n0\nEOF\n`;
 
 test('a person loads a drawing, is asked for its unit, takes the outline, and the job follows', async () => {
-  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 900 } });
+  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 2400 } });
   const faults = faultsOf(page);
   await newOpening(page, 'outline');
   await page
@@ -83,6 +104,7 @@ test('a person loads a drawing, is asked for its unit, takes the outline, and th
   await outline(page).waitFor();
   await strip(page).getByText('24 × 14 in').waitFor();
   await page.getByText(/^From hatch\.dxf/).waitFor();
+  expect(await accessFaults(page)).toEqual([]);
   expect(faults).toEqual([]);
   await page.close();
 });

@@ -26,7 +26,7 @@ export function MarksTable({ opening, survey, shape }: Props) {
       <h2 className="minor">{w.survey.points}</h2>
       <p className="about">{w.survey.pointsAbout}</p>
       <div className="table-frame">
-        <table className="readings">
+        <table className="readings tape-grid">
           <thead>
             <tr>
               <th scope="col">{w.survey.point}</th>

@@ -40,10 +40,10 @@ export function SurveyDrawing({ opening, plan, stale }: Props) {
       {(view) => (
         <>
           <g transform={view.world}>
+            {shape ? <path d={outlinePath(shape.outline)} className="opening-line opening-large" /> : null}
             {opening.survey.method === 'marks' ? (
               <Tapes survey={opening.survey} points={points} suspects={suspectsOf(plan)} />
             ) : null}
-            {shape ? <path d={outlinePath(shape.outline)} className="opening-line opening-large" /> : null}
             <Obstructions obstructions={opening.obstructions} />
           </g>
           <Places points={points} view={view} />
