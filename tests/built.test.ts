@@ -106,6 +106,13 @@ test('npx panewright trace prints the outline of a photo in the form of its trut
   expect(traced.outline.segments.map(({ type }: { type: string }) => type).sort()).toEqual(
     truth.outline.segments.map(({ type }) => type).sort(),
   );
+  // What an opening takes is the same outline, as well known as the photo says.
+  const { survey } = traced;
+  expect(survey).toMatchObject({ method: 'outline', from: { kind: 'photo', name: '01_easy.jpg' } });
+  expect(survey.segments.map(({ to }: { to: unknown }) => to)).toEqual(
+    traced.bulges.segments.map(({ to }: { to: unknown }) => to),
+  );
+  expect(survey.sizeSigma).toEqual({ width: traced.width.sigma, height: traced.height.sigma });
   const [[left, bottom], [right, top]] = truth.outline.bbox;
   for (const [measure, size] of [
     [traced.width, right - left],

@@ -201,3 +201,18 @@ test('help names every command', async () => {
   for (const command of ['plan', 'check', 'pull', 'pack', 'call', 'operations'])
     expect(out).toContain(`panewright ${command}`);
 });
+
+test('outline tells the lines and arcs of a drawing, and asks for the unit where there is none', async () => {
+  // An SVG of stated size; in the second the user unit has no size.
+  const path = '<path d="M0 0H400V260A40 40 0 0 1 360 300H0Z"/></svg>';
+  const head = '<svg xmlns="http://www.w3.org/2000/svg"';
+  const stated = put('stated.svg', `${head} width="400mm" height="300mm" viewBox="0 0 400 300">${path}`);
+  expect((await run('outline', stated)).out).toContain('5 lines and arcs, 400.0 × 300.0 mm.');
+  const { survey } = JSON.parse((await run('outline', stated, '--json')).out).outlines[0];
+  expect(survey).toMatchObject({ method: 'outline', from: { kind: 'file', name: 'stated.svg' } });
+  const bare = put('bare.svg', `${head} viewBox="0 0 400 300">${path}`);
+  const asked = await run('outline', bare);
+  expect(asked.code).toBe(3);
+  expect(asked.err).toContain('does not say what its numbers are');
+  expect((await run('outline', bare, '--unit', 'mm')).out).toContain('400.0 × 300.0 mm.');
+});

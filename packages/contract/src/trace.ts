@@ -1,3 +1,4 @@
+import type { OutlineSurvey, SurveySegment } from '@panewright/design';
 import { arcOf, edges, type Outline } from '@panewright/geometry';
 import type { Measure, Paper, Ruler, Tape, Trace, TraceStage } from '@panewright/photo';
 import { ok, type Result, refuse } from '@panewright/quantity';
@@ -22,6 +23,8 @@ export interface TraceReport extends Omit<Trace, 'outline' | 'questions'> {
   readonly outline: { readonly closed: true; readonly segments: readonly TracedSegment[] };
   /** The same outline in the form jobs and plans have. */
   readonly bulges: Outline;
+  /** The same as an opening takes it, with how well each part is known. */
+  readonly survey: OutlineSurvey;
   readonly questions: readonly (Trace['questions'][number] & { readonly say: string })[];
 }
 
@@ -95,9 +98,43 @@ export async function tracePhotoFiles(request: TraceRequest): Promise<Result<Tra
   return ok({
     outline: { closed: true, segments: segmentsOf(outline) },
     bulges: outline,
+    survey: surveyOf(traced.value, request.photos),
     ...rest,
     questions: questions.map((question) => ({ ...question, say: sayQuestion(question) })),
   });
+}
+
+/** How far an edge may be said to lie off in a job, mm. */
+const MOST_SIGMA = 100;
+
+function surveyOf(traced: Trace, photos: TraceRequest['photos']): OutlineSurvey {
+  return {
+    method: 'outline',
+    segments: edges(traced.outline).map(({ to, bulge }, k): SurveySegment => {
+      const { sigma, radius } = traced.edges[k]!;
+      const place = { to: { x: to.x, y: to.y }, sigma: Math.min(sigma, MOST_SIGMA) };
+      if (bulge === 0) return { kind: 'line', ...place };
+      return {
+        kind: 'arc',
+        ...place,
+        bulge,
+        ...(radius ? { radiusSigma: Math.min(radius.sigma, 10_000) } : {}),
+      };
+    }),
+    sizeSigma: {
+      width: Math.min(traced.width.sigma, MOST_SIGMA),
+      height: Math.min(traced.height.sigma, MOST_SIGMA),
+    },
+    from: {
+      kind: 'photo',
+      name: photos
+        .map(({ name }) => name)
+        .join(', ')
+        .slice(0, 200),
+      date: '',
+      note: '',
+    },
+  };
 }
 
 const degrees = (radians: number) => (radians * 180) / Math.PI;
