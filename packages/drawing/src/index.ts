@@ -13,7 +13,7 @@ export { printerTest } from './pattern/printerTest.ts';
 export { templateSheet } from './pattern/templateSheet.ts';
 export { type LayDrawing, laysOf, type PieceDrawing, piecesOf } from './piece/pieceDrawing.ts';
 export * from './sheet.ts';
-export { sheetsOf } from './sheetsOf.ts';
+export { eachSheet, sheetsAtMost, sheetsOf } from './sheetsOf.ts';
 export * from './textClashes.ts';
 export { buyList } from './trade/buyList.ts';
 export { cutList } from './trade/cutList.ts';

@@ -3,12 +3,14 @@ import type { Job } from '@panewright/design';
 import { expect, test } from 'vitest';
 import {
   checkSheetOptions,
+  eachSheet,
   type Paper,
   patternSheet,
   pocketSheet,
   printerTest,
   rollOf,
   type SheetOptions,
+  sheetsAtMost,
   sheetsOf,
   textClashes,
 } from './index.ts';
@@ -82,4 +84,17 @@ test('a roll too narrow and a printer too far out are refused with what would do
     });
   expect(check({ paper: 'tabloid', correction: { x: 1.002, y: 1 } }).ok).toBe(true);
   expect(() => sheetsOf(withOptions({ paper: { kind: 'roll', width: 1 } }))).toThrow('not checked');
+});
+
+test('sheets come one at a time, the same as all together, and may be stopped', () => {
+  const input = inputFor(smallJob());
+  const paths = sheetsOf(input).map(({ path }) => path);
+  expect([...eachSheet(input)].map(({ path }) => path)).toEqual(paths);
+  expect(sheetsAtMost(input)).toBeGreaterThanOrEqual(paths.length);
+  const seen: string[] = [];
+  for (const { path } of eachSheet(input)) {
+    seen.push(path);
+    if (seen.length === 2) break;
+  }
+  expect(seen).toEqual(paths.slice(0, 2));
 });

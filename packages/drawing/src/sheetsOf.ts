@@ -12,26 +12,37 @@ import { quote } from './trade/quote.ts';
 import { workOrder } from './work/workOrder.ts';
 
 /** Every sheet of a job that its plan has something for, in the order they are needed. */
-export function sheetsOf(input: SheetInput): readonly Sheet[] {
+export const sheetsOf = (input: SheetInput): readonly Sheet[] => [...eachSheet(input)];
+
+/**
+ * The same sheets one at a time: each is drawn when it is asked for, so that a large job takes the room of its largest
+ * sheet, and whoever asks can show how far it is, or stop.
+ */
+export function* eachSheet(input: SheetInput): Generator<Sheet, void, undefined> {
   const checked = checkSheetOptions(input.options);
   if (!checked.ok)
     throw new RangeError(
       `Sheets were asked for with options that were not checked: ${checked.refusal.code}.`,
     );
-  const sheets = [
-    ...(input.options.printerTest ? [printerTest(input)] : []),
-    workOrder(input),
-    ...input.plan.patterns.map(({ pattern }) => patternSheet(input, pattern)),
-    pocketSheet(input),
-    templateSheet(input),
-    laySheet(input),
-    cutList(input),
-    installSheet(input),
-    buyList(input),
-    quote(input),
-  ];
   const { language } = input.options;
-  return sheets
-    .filter((sheet) => sheet !== undefined)
-    .map((sheet) => (language === undefined ? sheet : { ...sheet, language }));
+  for (const make of makers(input)) {
+    const sheet = make(input);
+    if (sheet !== undefined) yield language === undefined ? sheet : { ...sheet, language };
+  }
 }
+
+/** How many sheets `eachSheet` will go through at the most, for showing how far it is. */
+export const sheetsAtMost = (input: SheetInput): number => makers(input).length;
+
+type Maker = (input: SheetInput) => Sheet | undefined;
+
+const makers = ({ plan, options }: SheetInput): readonly Maker[] => [
+  ...(options.printerTest ? [printerTest] : []),
+  workOrder,
+  ...plan.patterns.map(
+    ({ pattern }): Maker =>
+      (input) =>
+        patternSheet(input, pattern),
+  ),
+  ...[pocketSheet, templateSheet, laySheet, cutList, installSheet, buyList, quote],
+];

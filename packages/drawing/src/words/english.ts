@@ -29,7 +29,7 @@ export const english = {
     grain: (run: string): string => `Grain: ${run}`,
     warpUp: (): string => 'warp runs up',
     warpAcross: (): string => 'warp runs across',
-    warpEither: (): string => 'either way, the same on every panel',
+    warpEither: (): string => 'either way',
     servesCount: (count: number): string => (count === 1 ? 'Serves 1 opening' : `Serves ${count} openings`),
     serves: (names: readonly string[]): string => `Serves: ${names.join('; ')}.`,
     servesSome: (names: readonly string[], more: number): string =>
@@ -97,7 +97,7 @@ export const english = {
     magnetsSwallow: (): string =>
       'Two swallowed magnets can kill. Count them out and in, keep loose ones in a closed box away from children, sew every pocket shut.',
     magnetsImplants: (): string =>
-      'Whoever wears a pacemaker or another implant keeps 150 mm (6 in) away, and more where the device says so.',
+      'Whoever wears a pacemaker or another implant stays well away from the magnets, as far as the maker of the device says and never nearer than 150 mm (6 in).',
     compass: (): string =>
       'Magnets turn a compass. Keep panels and spare magnets well away from it, and check it after fitting.',
     solvent: (): string =>
@@ -195,8 +195,8 @@ export const english = {
     magnets: (count: number, magnet: string): string => `Put in ${count} magnets: ${magnet}`,
     testMagnet: (pole: 'north' | 'south'): string =>
       pole === 'north'
-        ? 'North face outward, away from the glass. Hold the red face of the test magnet to the outside of the pocket: it must push away.'
-        : 'South face outward, away from the glass. Hold the red face of the test magnet to the outside of the pocket: it must pull.',
+        ? 'North face outward, away from the glass. Hold the red face of the test magnet to the outside face of the panel, over the magnet: it must push away.'
+        : 'South face outward, away from the glass. Hold the red face of the test magnet to the outside face of the panel, over the magnet: it must pull.',
     testEach: (count: number): string => `Test all ${count} on each panel before sewing on, and again after.`,
     closePockets: (): string => 'Close the straight side of each pocket with the edge finish.',
     bind: (panels: number, binding: string): string =>

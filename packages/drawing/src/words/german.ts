@@ -27,7 +27,7 @@ export const german: Words = {
     grain: (run) => `Fadenlauf: ${run}`,
     warpUp: () => 'Kette senkrecht',
     warpAcross: () => 'Kette waagerecht',
-    warpEither: () => 'beliebig, bei allen Blenden gleich',
+    warpEither: () => 'beliebig',
     servesCount: (count) => (count === 1 ? 'Für 1 Öffnung' : `Für ${count} Öffnungen`),
     serves: (names) => `Für: ${names.join('; ')}.`,
     servesSome: (names, more) =>
@@ -91,7 +91,7 @@ export const german: Words = {
     magnetsSwallow: () =>
       'Zwei verschluckte Magnete können töten. Abzählen, was heraus- und zurückkommt, lose Magnete in einem geschlossenen Kasten vor Kindern sichern, jede Tasche zunähen.',
     magnetsImplants: () =>
-      'Wer einen Herzschrittmacher oder ein anderes Implantat trägt, hält 150 mm Abstand, und mehr, wo das Gerät es verlangt.',
+      'Wer einen Herzschrittmacher oder ein anderes Implantat trägt, bleibt von den Magneten fern, so weit der Hersteller des Geräts es verlangt und nie näher als 150 mm.',
     compass: () =>
       'Magnete lenken den Kompass ab. Blenden und lose Magnete fernhalten, den Kompass nach der Montage prüfen.',
     solvent: () =>
@@ -185,8 +185,8 @@ export const german: Words = {
     magnets: (count, magnet) => `${counted(count, 'Magnet', 'Magnete')} einsetzen: ${magnet}`,
     testMagnet: (pole) =>
       pole === 'north'
-        ? 'Nordseite nach außen, vom Glas weg. Die rote Seite des Prüfmagneten außen an die Tasche halten: Sie muss abstoßen.'
-        : 'Südseite nach außen, vom Glas weg. Die rote Seite des Prüfmagneten außen an die Tasche halten: Sie muss anziehen.',
+        ? 'Nordseite nach außen, vom Glas weg. Die rote Seite des Prüfmagneten an die Außenseite der Blende halten, über den Magneten: Sie muss abstoßen.'
+        : 'Südseite nach außen, vom Glas weg. Die rote Seite des Prüfmagneten an die Außenseite der Blende halten, über den Magneten: Sie muss anziehen.',
     testEach: (count) => `Vor dem Aufnähen alle ${count} jeder Blende prüfen, danach noch einmal.`,
     closePockets: () => 'Die gerade Seite jeder Tasche mit dem Kantenabschluss schließen.',
     bind: (panels, binding) => `${counted(panels, 'Blende', 'Blenden')} einfassen: ${binding}`,

@@ -26,7 +26,7 @@ export const spanish: Words = {
     grain: (run) => `Hilo: ${run}`,
     warpUp: () => 'urdimbre vertical',
     warpAcross: () => 'urdimbre horizontal',
-    warpEither: () => 'indiferente, igual en todos los paneles',
+    warpEither: () => 'indiferente',
     servesCount: (count) => (count === 1 ? 'Para 1 hueco' : `Para ${count} huecos`),
     serves: (names) => `Para: ${names.join('; ')}.`,
     servesSome: (names, more) =>
@@ -91,7 +91,7 @@ export const spanish: Words = {
     magnetsSwallow: () =>
       'Dos imanes tragados pueden matar. Cuéntelos al sacarlos y al guardarlos, tenga los sueltos en una caja cerrada fuera del alcance de los niños, cosa todos los bolsillos.',
     magnetsImplants: () =>
-      'Quien lleve un marcapasos u otro implante debe mantenerse a 150 mm, y a más si el aparato lo indica.',
+      'Quien lleve un marcapasos u otro implante debe mantenerse lejos de los imanes, tanto como indique el fabricante del aparato y nunca a menos de 150 mm.',
     compass: () =>
       'Los imanes desvían la brújula. Aleje de ella los paneles y los imanes sueltos, y compruébela después del montaje.',
     solvent: () =>
@@ -181,8 +181,8 @@ export const spanish: Words = {
     magnets: (count, magnet) => `Meter ${counted(count, 'imán', 'imanes')}: ${magnet}`,
     testMagnet: (pole) =>
       pole === 'north'
-        ? 'Cara norte hacia fuera, del lado contrario al cristal. Acerque la cara roja del imán de prueba al exterior del bolsillo: debe repeler.'
-        : 'Cara sur hacia fuera, del lado contrario al cristal. Acerque la cara roja del imán de prueba al exterior del bolsillo: debe atraer.',
+        ? 'Cara norte hacia fuera, del lado contrario al cristal. Acerque la cara roja del imán de prueba a la cara exterior del panel, sobre el imán: debe repeler.'
+        : 'Cara sur hacia fuera, del lado contrario al cristal. Acerque la cara roja del imán de prueba a la cara exterior del panel, sobre el imán: debe atraer.',
     testEach: (count) => `Pruebe los ${count} de cada panel antes de coser, y otra vez después.`,
     closePockets: () => 'Cierre el lado recto de cada bolsillo con el acabado del borde.',
     bind: (panels, binding) => `Ribetear ${counted(panels, 'panel', 'paneles')}: ${binding}`,

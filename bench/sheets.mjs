@@ -1,0 +1,58 @@
+// All sheets and cut files of a job of many openings in one run: time and peak memory, part by part.
+// Run: node bench/sheets.mjs [openings] [sizes] [paper] [--write]. As many sizes as openings is the hardest case.
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpus, totalmem } from 'node:os';
+import { pathToFileURL } from 'node:url';
+import { nodeBuild } from '../tools/run/build.mjs';
+import { at } from '../tools/run/root.mjs';
+
+const [count = 200, sizes = 200, paper = 'a4'] = process.argv
+  .slice(2)
+  .filter((word) => !word.startsWith('--'));
+const { build } = await import('vite');
+const out = at('.cache', 'bench', 'sheets');
+await build(nodeBuild({ sheetsRun: at('bench', 'sheetsRun.ts') }, out));
+const { run } = await import(pathToFileURL(`${out}/sheetsRun.mjs`).href);
+
+let peak = 0;
+const watch = setInterval(() => (peak = Math.max(peak, process.memoryUsage().rss)), 20);
+const font = (name) =>
+  new Uint8Array(readFileSync(at('node_modules', 'dejavu-fonts-ttf', 'ttf', `${name}.ttf`)));
+const lines = await run(
+  Number(count),
+  Number(sizes),
+  paper,
+  { regular: font('DejaVuSansCondensed'), bold: font('DejaVuSansCondensed-Bold') },
+  () => {
+    peak = Math.max(peak, process.memoryUsage().rss);
+    return performance.now();
+  },
+  () => process.resourceUsage().maxRSS * 1024,
+);
+clearInterval(watch);
+const most = Math.max(peak, process.resourceUsage().maxRSS * 1024);
+const [{ model = 'unknown' } = {}] = cpus();
+const text = [
+  `## bench/sheets.mjs`,
+  '',
+  `${count} openings of ${sizes} sizes, ${paper}; one run. ${model.trim()}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, Node ${process.versions.node}. Peak memory of the process, plan and build included: ${Math.round(most / 2 ** 20)} MB.`,
+  '',
+  '| part | files | pages | s |',
+  '|---|---|---|---|',
+  ...lines,
+].join('\n');
+console.log(text);
+
+if (process.argv.includes('--write')) {
+  const path = at('docs', 'bench.md');
+  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
+  const [open, close] = ['<!-- bench/sheets.mjs -->', '<!-- end of bench/sheets.mjs -->'];
+  const [from, to] = [page.indexOf(open), page.indexOf(close)];
+  const block = `${open}\n${text}\n${close}`;
+  writeFileSync(
+    path,
+    from >= 0 && to > from
+      ? page.slice(0, from) + block + page.slice(to + close.length)
+      : `${page.trimEnd()}\n\n${block}\n`,
+  );
+}

@@ -1,0 +1,104 @@
+import {
+  defaultCatalogue,
+  defaultGlazing,
+  derive,
+  emptyJob,
+  type Job,
+  type Opening,
+} from '@panewright/design';
+import { eachSheet, LABEL_STOCKS, labelSheet, laysOf, type PaperName, piecesOf } from '@panewright/drawing';
+import { layFiles, loadFonts, pieceFiles, sheetFiles } from '@panewright/render';
+
+/** A job of many openings of so many sizes. Invented. */
+function manyOpenings(count: number, sizes: number): Job {
+  const opening = (index: number): Opening => {
+    const kind = index % sizes;
+    const [width, height] = [480 + 12 * (kind % 50), 320 + 25 * Math.floor(kind / 50)];
+    const read = (of: Opening['survey']['readings'][number]['of'], value: number) => ({
+      of,
+      entered: String(Math.round(value * 100) / 100),
+      unit: 'mm' as const,
+    });
+    const diagonal = Math.hypot(width, height);
+    return {
+      id: `W${index + 1}`,
+      name: `Window ${index + 1}`,
+      place: `deck ${1 + (index % 6)}, frame ${10 + (index % 40)}`,
+      survey: {
+        method: 'tape',
+        diagonalsTo: 'sharp',
+        readings: [
+          ...[read('bottom', width), read('right', height), read('top', width), read('left', height)],
+          ...[read('rising', diagonal), read('falling', diagonal)],
+          ...(['radiusBottomLeft', 'radiusBottomRight', 'radiusTopRight', 'radiusTopLeft'] as const).map(
+            (of) => read(of, 60),
+          ),
+        ],
+      },
+      glazing: defaultGlazing,
+      ...{ exit: index % 50 === 0, driving: false, obstructions: [], choices: {}, notes: '' },
+    };
+  };
+  return {
+    ...emptyJob('many', `${count} windows`, 'mm'),
+    openings: Array.from({ length: count }, (_, index) => opening(index)),
+  };
+}
+
+/** The lay is not what is measured: a coarse one is soon found. */
+const PLAN_BUDGET = 20;
+
+/** Makes everything once, and says what took how long. */
+export async function run(
+  count: number,
+  sizes: number,
+  paper: PaperName,
+  bytes: Parameters<typeof loadFonts>[0],
+  clock: () => number,
+  memory: () => number,
+): Promise<readonly string[]> {
+  const rows: string[] = [];
+  const row = (part: string, files: number, pages: number, from: number, to: number) =>
+    rows.push(`| ${part} | ${files || ''} | ${pages || ''} | ${((to - from) / 1000).toFixed(2)} |`);
+  const begun = clock();
+  const job = manyOpenings(count, sizes);
+  const plan = derive(job, defaultCatalogue, 1, PLAN_BUDGET);
+  const planned = clock();
+  row(`plan (not counted below), then ${Math.round(memory() / 2 ** 20)} MB`, 0, 0, begun, planned);
+  const fonts = loadFonts(bytes);
+  const options = {
+    ...{ paper, units: 'mm' as const, date: '2026-11-25', revision: '1', metrics: fonts.metrics },
+    say: ({ code }: { readonly code: string }) => code,
+  };
+  const input = { plan, job, catalogue: defaultCatalogue, options };
+  const render = { fonts, date: '2026-11-25', id: 'bench', author: 'bench', hpgl: {} };
+  let size = 0;
+  const parts = new Map<string, { files: number; pages: number; time: number }>();
+  const labels = labelSheet(input, { kind: 'shelf', stock: LABEL_STOCKS[0]! });
+  let from = clock();
+  const make = async (sheet: Sheet) => {
+    const files = await sheetFiles(sheet, render);
+    size += files.reduce((sum, one) => sum + one.bytes.length, 0);
+    const name = sheet.path.startsWith('patterns/P') ? 'patterns' : sheet.path;
+    const part = parts.get(name) ?? { files: 0, pages: 0, time: 0 };
+    part.files += files.length;
+    part.pages += sheet.pages.length;
+    part.time += clock() - from;
+    parts.set(name, part);
+    from = clock();
+  };
+  for (const sheet of eachSheet(input)) await make(sheet);
+  if (labels.ok) await make(labels.value);
+  for (const [name, { files, pages, time }] of parts) row(name, files, pages, 0, time);
+  const before = clock();
+  const [pieces, lays] = [piecesOf(input), laysOf(input)];
+  const cut = [
+    ...pieces.flatMap((one) => pieceFiles(one, render)),
+    ...lays.flatMap((one) => layFiles(one, lays.length, render)),
+  ];
+  size += cut.reduce((sum, one) => sum + one.bytes.length, 0);
+  const done = clock();
+  row('cut files: SVG, DXF, HP-GL', cut.length, 0, before, done);
+  row(`all sheets and files, ${(size / 1e6).toFixed(0)} MB`, 0, 0, planned, done);
+  return rows;
+}
