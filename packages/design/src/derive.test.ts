@@ -200,3 +200,36 @@ test('each panel’s binding is one whole length of its roll, and no roll is cut
     );
   expect(strips!.stocks.length).toBeGreaterThanOrEqual(strips!.leastStocks);
 });
+
+// Oracle: four discs of 20 × 5 mm at 7.5 g/cm³ (handbook density, from memory) weigh 47.1 g by hand.
+test('a panel weighs its magnets, patches and binding as well as its cloth', () => {
+  const plan = deriveShapes(jobOf([rectangle('W1', 24, 14, 2.5)]), defaultCatalogue);
+  const [panel] = plan.panels;
+  const cloth = (area(panel!.cut) / 1e6) * 475;
+  expect(panel!.mass.value).toBeGreaterThan(cloth + 47.1);
+  expect(panel!.mass.value).toBeLessThan(cloth + 47.1 + 45);
+  expect(plan.hold[0]!.openings[0]!.margin!.weight).toBeCloseTo((panel!.mass.value / 1000) * 9.80665, 9);
+});
+
+test('a panel that its magnets cannot carry slides, and does not wait for wind', () => {
+  const lounge = deriveShapes(demoJob(), defaultCatalogue)
+    .hold.flatMap(({ openings }) => openings)
+    .at(-1)!;
+  expect(lounge.opening).toBe('W9');
+  expect(lounge.margin).toMatchObject({ mode: 'slip', letsGoAt: 0 });
+});
+
+test('every panel of a vehicle is to come off before driving, whichever window is the driver’s', () => {
+  const cautions = deriveShapes(demoJob(), defaultCatalogue).findings.filter(
+    ({ code }) => code === 'REMOVE_BEFORE_DRIVING',
+  );
+  expect(cautions.map(({ where }) => where.opening)).toEqual(['W8', undefined]);
+});
+
+test('a sharp corner too tight for its binding is named by the sides it lies between', () => {
+  const plan = deriveShapes(jobOf([rectangle('W1', 24, 14, 0)]), defaultCatalogue);
+  const edges = plan.findings
+    .filter(({ code }) => code === 'CORNER_TOO_TIGHT_FOR_BINDING')
+    .map(({ where }) => where.edge);
+  expect(edges).toContain('corner:bottom-right');
+});

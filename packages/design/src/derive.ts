@@ -7,8 +7,10 @@ import { type Materials, materialsOf } from './derive/materials.ts';
 import { remember } from './derive/remember.ts';
 import type { Catalogue } from './document/catalogue.ts';
 import type { Choices, Job, Opening } from './document/job.ts';
+import { cornerCreep } from './hold/cornerCreep.ts';
 import { type HoldInput, holdPlan, type PatchBook } from './hold/holdPlan.ts';
 import { openingPlan } from './openings/openingPlan.ts';
+import { panelMass } from './panels/panelMass.ts';
 import { panelPlan } from './panels/panelPlan.ts';
 import { patternPlans } from './patterns/patternPlans.ts';
 import type { Finding } from './plan/finding.ts';
@@ -101,8 +103,15 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
       materials: materials.get(master)!,
       members: membersOf(pattern, job, openings),
     };
-    return [{ pattern, panel, hold: holdPlan(input, catalogue, book, find), materials: input.materials }];
+    const hold = holdPlan(input, catalogue, book, find);
+    const hung = { ...panel, mass: panelMass(panel, hold.points, input.materials) };
+    return [{ pattern, panel: hung, hold, materials: input.materials }];
   });
+  for (const creep of cornerCreep(
+    made.map(({ hold }) => hold),
+    openings,
+  ))
+    find(creep);
   for (const caution of cautions(job, openings, made, catalogue)) find(caution);
   const plan: Plan = {
     format: 'panewright.plan',

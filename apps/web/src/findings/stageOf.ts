@@ -42,6 +42,7 @@ const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   MAGNET_DOES_NOT_FIT_POCKET: 'hold',
   PULL_TOO_WEAK: 'hold',
   PULL_REFUSED: 'hold',
+  CORNER_MAY_CREEP: 'hold',
   MAGNETS_PUSH_OFF_CENTRE: 'hold',
   HEAT_WEAKENS_MAGNETS: 'hold',
   GRADE_UNKNOWN: 'hold',

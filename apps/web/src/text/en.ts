@@ -111,7 +111,7 @@ export const en = {
     seenFrom: 'Seen from outside',
     grid: (size: string) => `one square = ${size}`,
     stale: 'Drawn from the last entries that could be read',
-    sketch: 'Sketch, not to scale: type what the tape says',
+    sketch: 'Seen from outside. A sketch until it is measured: type what the tape says',
     opening: (name: string, width: string, height: string) =>
       `Opening ${name}, ${width} wide and ${height} high, seen from outside`,
     pattern: (pattern: string) => `Pattern ${pattern} over the openings it serves`,
@@ -350,7 +350,7 @@ export const en = {
     touching: 'Touching, with nothing between (how hard they snap together)',
     margin: 'Hold over need',
     marginAbout: (low: string, high: string, mode: string, asked: string) =>
-      `Estimate: between ${low} and ${high} in 95 cases of 100. The weakest way is ${mode}. The shop asks for ${asked} at the low end.`,
+      `Estimate: ${low} to ${high} by the spread of the magnets alone; wind, friction and the load on a mesh are known less well. The weakest way is ${mode}. The shop asks for ${asked} at the low end.`,
     mode: { 'pull-off': 'being blown off', slip: 'slipping down the glass' },
     letsGo: 'Lets go at a mean wind of about',
     creep: (point: string, mode: string, low: string, high: string) =>
@@ -364,7 +364,7 @@ export const en = {
       `Every panel magnet has ${panel} away from the glass; every inside magnet has ${inside} away from the glass. So each pair draws together. Mark both with the master magnet before sewing.`,
     estimate: 'estimate',
     caution:
-      'Strong magnets pinch, and jump together from a hand’s width away. Swallowed magnets are an emergency. Keep them 150 mm (6 in) and more from heart implants, and away from a compass.',
+      'Strong magnets pinch, and jump together from a hand’s width away. Swallowed magnets are an emergency. Keep them from heart implants by the distance stated below, and away from a compass.',
     exitCaution:
       'An exit must stay an exit: leave it uncovered, or fit a panel that one hand removes from inside without a tool, with the exit label and handle in view. Local rules decide; let everyone aboard try it.',
     drivingCaution: 'Take every panel off before the vehicle moves.',

@@ -22,7 +22,7 @@ export function cautions(
   if (made.length === 0) return [];
   return [
     ...openings.flatMap(ofOpening),
-    ...driving(job, openings),
+    ...driving(job),
     everywhere('HOLD_IS_ESTIMATE'),
     ...ofMagnets(job, made, catalogue),
     everywhere('TAPE_DWELL'),
@@ -51,10 +51,10 @@ function ofOpening({ opening, exit, driving: seen }: OpeningPlan): Finding[] {
   ];
 }
 
-/** A vehicle or vessel moves even where no opening is marked as the driver's. */
-function driving(job: Job, openings: readonly OpeningPlan[]): Finding[] {
+/** A vehicle or vessel moves: every panel comes off first, whichever opening is marked as the driver's. */
+function driving(job: Job): Finding[] {
   const moves = job.site.kind === 'camper' || job.site.kind === 'boat';
-  return moves && !openings.some((plan) => plan.driving) ? [everywhere('REMOVE_BEFORE_DRIVING')] : [];
+  return moves ? [everywhere('REMOVE_BEFORE_DRIVING')] : [];
 }
 
 const usesHeat = ({ panel, materials }: Made): boolean =>

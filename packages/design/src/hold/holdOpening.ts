@@ -190,7 +190,7 @@ function reportOffCentre(
 
 /**
  * Pull of all pairs against what asks for it in the stated weather: the wind's lift, and the pull that friction needs
- * to carry the panel's weight. The mode named is the larger of the two.
+ * to carry the panel's weight. The mode named is the larger of the two at the wind that uses the low pull up.
  *
  * @source sources.md#screen-on-pane, #magnets-slip-model
  */
@@ -219,7 +219,7 @@ function marginOf(
   const spare = points.length * drawn.low - carry;
   const perSpeed = (unitLoad.value.high * square) / 100;
   const margin: HoldMargin = {
-    mode: lift > carry ? 'pull-off' : 'slip',
+    mode: spare > carry ? 'pull-off' : 'slip',
     value: figure(over(drawn.working.value), 'ratio', 'estimate', 'holdMargin', [
       `hold.${plan.opening}.pull`,
       `panels.${panel.pattern}.area`,

@@ -3,6 +3,7 @@ import type { Materials } from '../derive/materials.ts';
 import { remember } from '../derive/remember.ts';
 import type { Catalogue, Magnet } from '../document/catalogue.ts';
 import type { Opening } from '../document/job.ts';
+import { panelMass } from '../panels/panelMass.ts';
 import type { Find } from '../plan/finding.ts';
 import type {
   HoldOpening,
@@ -97,11 +98,12 @@ export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook
   reportFit(points, panel, materials.outside, find);
   for (const member of input.members)
     reportObstructions(points, pattern, member.opening, materials.outside, find);
+  const hung = { ...panel, mass: panelMass(panel, points, materials) };
   const openings = input.members.map(({ plan }): HoldOpening => {
     const { place } = pattern.members.find((member) => member.opening === plan.opening)!;
-    const details = { points, places: made, panel, place, materials, habits };
+    const details = { points, places: made, panel: hung, place, materials, habits };
     return {
-      ...holdOpening(plan, points, panel, materials, catalogue, find),
+      ...holdOpening(plan, points, hung, materials, catalogue, find),
       ...holdDetails(plan, details),
     };
   });

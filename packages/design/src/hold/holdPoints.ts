@@ -1,6 +1,6 @@
 import { edges, length, nearest, normalAt, type Outline, type Point, pointAt } from '@panewright/geometry';
 import { mm } from '@panewright/quantity';
-import { type Corner, cornersAndSides, type Side } from '../panels/cornersAndEdges.ts';
+import { type Corner, cornerName, cornersAndSides, type Side } from '../panels/cornersAndEdges.ts';
 import { type Figure, figure } from '../plan/figure.ts';
 import type { HoldEdge, PanelPlan } from '../plan/plan.ts';
 import { equalGaps } from './equalGaps.ts';
@@ -43,9 +43,7 @@ export function holdFeet(panel: PanelPlan): {
 }
 
 function cornerFoot(corner: Corner, panel: PanelPlan): Foot {
-  const name = panel.edgeNames[corner.segment]!;
-  const next = panel.edgeNames[(corner.segment + 1) % panel.edgeNames.length]!;
-  const on = corner.round ? name : `corner:${name}-${next}`;
+  const on = cornerName(corner, panel.edgeNames);
   return { kind: 'corner', on, s: corner.s, at: corner.at, inward: corner.inward };
 }
 

@@ -61,6 +61,12 @@ export function cornersAndSides(outline: Outline): { corners: readonly Corner[];
   return { corners, sides };
 }
 
+/** A corner arc has its own name; a joint those of both its neighbours. `names` has one for each segment. */
+export function cornerName(corner: Corner, names: readonly string[]): string {
+  const name = names[corner.segment]!;
+  return corner.round ? name : `corner:${name}-${names[(corner.segment + 1) % names.length]!}`;
+}
+
 export function startsOf(all: readonly Edge[]): readonly number[] {
   let s = 0;
   return all.map((edge) => {

@@ -15,7 +15,7 @@ import { allowanceOf } from '../patterns/patternPlans.ts';
 import { figure } from '../plan/figure.ts';
 import type { Find } from '../plan/finding.ts';
 import type { EdgingPlan, OpeningPlan, PanelPlan, PatternPlan } from '../plan/plan.ts';
-import { cornersAndSides } from './cornersAndEdges.ts';
+import { cornerName, cornersAndSides } from './cornersAndEdges.ts';
 
 /** The finished panel of a pattern; null where its allowances leave none (a finding says so). */
 export function panelPlan(
@@ -122,6 +122,7 @@ function assemble(
     cutWidth: size(cutBox.width, cutFrom),
     cutHeight: size(cutBox.height, cutFrom),
     area: figure(area(finished), 'mm2', 'computed', 'outlineArea', shape),
+    // Cloth alone: patches, magnets and binding are added once its hold points are known.
     mass: figure((cloth / 1e6) * materials.fabric.mass, 'g', 'estimate', 'massPerArea', [
       ...cutFrom,
       `catalogue.fabrics.${materials.fabric.id}.mass`,
@@ -202,7 +203,7 @@ function reportEdge(panel: PanelPlan, materials: Materials, find: Find): void {
       find({
         severity: 'doubt',
         code: 'CORNER_TOO_TIGHT_FOR_BINDING',
-        where: { ...where, edge: panel.edgeNames[corner.segment]! },
+        where: { ...where, edge: cornerName(corner, panel.edgeNames) },
         numbers: { radius: corner.radius, least, binding: materials.binding!.name },
       });
 }

@@ -52,6 +52,14 @@ export interface FindingNumbers {
     readonly wind: number;
     readonly mode: 'pull-off' | 'slip';
   };
+  /** The first point to give by edge mechanics, in the weakest opening: mean winds between which it may begin. */
+  CORNER_MAY_CREEP: {
+    readonly opening: string;
+    readonly point: number;
+    readonly low: number;
+    readonly high: number;
+    readonly wind: number;
+  };
   PULL_REFUSED: { readonly gap: number; readonly refusal: string };
   GRADE_UNKNOWN: { readonly magnet: string; readonly grade: string };
   MAGNETS_PUSH_OFF_CENTRE: { readonly outside: string; readonly inside: string };

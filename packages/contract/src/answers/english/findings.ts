@@ -127,8 +127,16 @@ const holdFindings = {
         },
   PULL_TOO_WEAK: (f, show) => ({
     what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} pairs of at least ${show.force(f.numbers.pull)} each hold ${show.number(f.numbers.margin, 2)} times what a wind of ${show.speed(f.numbers.wind)} asks; ${show.number(f.numbers.asked, 2)} times is wanted (estimate).`,
-    why: `${f.numbers.mode === 'slip' ? 'It would slide down first' : 'It would be drawn off first'}, at a wind of about ${show.speed(f.numbers.letsGoAt)}.`,
+    why:
+      f.numbers.letsGoAt === 0
+        ? 'It would slide down under its own weight, with no wind at all.'
+        : `${f.numbers.mode === 'slip' ? 'It would slide down first' : 'It would be drawn off first'}, at a wind of about ${show.speed(f.numbers.letsGoAt)}.`,
     do: 'Use stronger magnets or more of them, and try it before you trust it.',
+  }),
+  CORNER_MAY_CREEP: (f, show) => ({
+    what: `Opening ${show.opening(f.numbers.opening)}, the weakest here: hold point ${f.numbers.point} may begin to give at a mean wind of ${show.speed(f.numbers.low)} to ${show.speed(f.numbers.high)}, below the ${show.speed(f.numbers.wind)} asked for (estimate).`,
+    why: 'The taut edge between two hold points pulls its ends inward. How hard hangs on the slack of the cloth, which was not measured; the other panels are alike.',
+    do: 'Sew the mesh in without strain, set hold points closer, and try one panel in the wind before you trust the set.',
   }),
   PULL_REFUSED: (f, show) => ({
     what: `${opening(f, show)}: the pull across a gap of ${show.fine(f.numbers.gap)} cannot be worked out.`,
