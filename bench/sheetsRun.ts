@@ -5,8 +5,17 @@ import {
   emptyJob,
   type Job,
   type Opening,
+  type TapeSurvey,
 } from '@panewright/design';
-import { eachSheet, LABEL_STOCKS, labelSheet, laysOf, type PaperName, piecesOf } from '@panewright/drawing';
+import {
+  eachSheet,
+  LABEL_STOCKS,
+  labelSheet,
+  laysOf,
+  type PaperName,
+  piecesOf,
+  type Sheet,
+} from '@panewright/drawing';
 import { layFiles, loadFonts, pieceFiles, sheetFiles } from '@panewright/render';
 
 /** A job of many openings of so many sizes. Invented. */
@@ -14,7 +23,7 @@ function manyOpenings(count: number, sizes: number): Job {
   const opening = (index: number): Opening => {
     const kind = index % sizes;
     const [width, height] = [480 + 12 * (kind % 50), 320 + 25 * Math.floor(kind / 50)];
-    const read = (of: Opening['survey']['readings'][number]['of'], value: number) => ({
+    const read = (of: TapeSurvey['readings'][number]['of'], value: number) => ({
       of,
       entered: String(Math.round(value * 100) / 100),
       unit: 'mm' as const,

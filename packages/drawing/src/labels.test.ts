@@ -17,7 +17,7 @@ import { testMetrics } from './testing/metrics.ts';
 
 const job = smallJob();
 const input = inputFor(job);
-const link: LabelOptions['link'] = ({ job, opening, revision }) =>
+const link: NonNullable<LabelOptions['link']> = ({ job, opening, revision }) =>
   `http://192.168.1.20:4173/jobs/${job}?opening=${encodeURIComponent(opening)}&revision=${revision}`;
 const [first] = LABEL_STOCKS;
 
