@@ -8,7 +8,9 @@ import type { HoldPlan, OpeningPlan } from '../plan/plan.ts';
 export function cornerCreep(hold: readonly HoldPlan[], openings: readonly OpeningPlan[]): Finding[] {
   const all = hold
     .flatMap((plan) => plan.openings)
-    .flatMap(({ opening, letsGo }) => {
+    .flatMap(({ opening, letsGo, margin }) => {
+      // A panel its magnets cannot hold at all has its own finding.
+      if (!margin || margin.low < 1) return [];
       const wind = openings.find((one) => one.opening === opening)!.choices.weather.wind;
       const { low = null, high = null, weakest = 0 } = letsGo ?? {};
       return low === null || high === null || low >= wind ? [] : [{ opening, low, high, wind, weakest }];

@@ -13,9 +13,11 @@ export const cautions = {
     do: 'Put no inside magnets or fasteners that lock it, leave the exit’s marks and handle in sight, and follow local codes.',
   }),
   REMOVE_BEFORE_DRIVING: (f, show) => ({
-    what: `${opening(f, show)}: take the panel off before the vehicle is driven.`,
-    why: 'It blocks the view, and no magnet figure here holds for a moving vehicle.',
-    do: 'Sew a label that says so into the panel.',
+    what: f.where.opening
+      ? `${opening(f, show)}: the driver sees through it. Take the panel off before the vehicle is driven.`
+      : 'Take every panel off before the vehicle or vessel moves.',
+    why: 'A panel blocks the view, and no magnet figure here holds on the move.',
+    do: 'Sew a label that says so into each panel.',
   }),
   MAGNETS_PINCH: (f, show) => ({
     what: `Let go, two of these magnets meet with about ${show.force(f.numbers.touching)} (estimate).`,
