@@ -78,8 +78,8 @@ function fittings({ plan, job }: SheetInput): readonly Fitting[] {
   });
 }
 
-/** Cautions of the plan that a fitter reads besides the sheet's own. */
-const ALSO_SAID: ReadonlySet<string> = new Set(['HOLD_IS_ESTIMATE', 'HEAT_INSIDE']);
+/** Caution of the plan that a fitter reads besides the sheet's own. */
+const ALSO_SAID = 'HOLD_IS_ESTIMATE';
 
 function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
   const { metrics } = input.options;
@@ -95,7 +95,7 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     ...(input.job.site.kind === 'camper' ? [words.caution.driving(driving)] : []),
     words.caution.heatInside(),
     ...(boat ? [cautionText(input, 'MAGNETS_COMPASS', words.caution.compass())] : []),
-    ...input.plan.findings.filter(({ code }) => ALSO_SAID.has(code)).map(input.options.say),
+    ...input.plan.findings.filter(({ code }) => code === ALSO_SAID).map(input.options.say),
   ];
   return [
     ...paragraph(words.install.title(), width, metrics, {

@@ -55,6 +55,7 @@ export function quote(input: SheetInput): Sheet | undefined {
         )
       : []),
     ...left(input, price, width, words),
+    ...unsettled(input, width, words),
     ...(terms === ''
       ? []
       : [
@@ -65,6 +66,15 @@ export function quote(input: SheetInput): Sheet | undefined {
         ]),
   ];
   return { path: 'quote', title: `${title}: ${input.job.name}`, symbols: {}, pages: paginate(blocks, frame) };
+}
+
+/** Openings with a price that cannot be made as they stand. */
+function unsettled(input: SheetInput, width: number, words: Words): readonly Block[] {
+  const stopped = new Set(
+    input.plan.findings.flatMap(({ severity, where }) => (severity === 'stop' ? [where.opening] : [])),
+  );
+  const names = input.plan.openings.filter(({ opening }) => stopped.has(opening)).map(({ name }) => name);
+  return names.length === 0 ? [] : paragraph(words.quote.unsettled(names), width, input.options.metrics);
 }
 
 /** Openings that have no price, so that none is missed. */

@@ -382,6 +382,8 @@ export const english = {
     exits: (names: readonly string[]): string =>
       `Marked as emergency exit: ${some(names)}. A panel there must come off from inside with one hand and no tool, and local rules come first.`,
     without: (names: readonly string[]): string => `Not in this quote: ${some(names)}.`,
+    unsettled: (names: readonly string[]): string =>
+      `Priced, but how it is to be made is not settled yet: ${some(names)}. It is not begun before that is.`,
     terms: (): string => 'Terms',
   },
   cut: {

@@ -365,6 +365,8 @@ export const german: Words = {
     exits: (names) =>
       `Als Notausstieg gekennzeichnet: ${some(names)}. Eine Blende dort muss von innen mit einer Hand und ohne Werkzeug abgehen, und örtliche Vorschriften gehen vor.`,
     without: (names) => `Nicht in diesem Angebot: ${some(names)}.`,
+    unsettled: (names) =>
+      `Mit Preis, doch wie es gemacht wird, steht noch nicht fest: ${some(names)}. Vorher wird damit nicht begonnen.`,
     terms: () => 'Bedingungen',
   },
   cut: {

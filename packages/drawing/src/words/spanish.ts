@@ -369,6 +369,8 @@ export const spanish: Words = {
     exits: (names) =>
       `Señalado como salida de emergencia: ${some(names)}. Un panel ahí debe quitarse desde dentro con una mano y sin herramientas, y las normas locales mandan.`,
     without: (names) => `No incluido en este presupuesto: ${some(names)}.`,
+    unsettled: (names) =>
+      `Con precio, pero aún no está decidido cómo se hará: ${some(names)}. No se empieza antes.`,
     terms: () => 'Condiciones',
   },
   cut: {
