@@ -33,6 +33,7 @@ export async function main(argv: readonly string[], io: Io = processIo): Promise
 }
 
 async function run([command, ...rest]: readonly string[], io: Io): Promise<number> {
+  if (rest.includes('--help') || rest.includes('-h')) return run(['help'], io);
   switch (command) {
     case 'plan': {
       const { values, names } = read(rest, { ...design, out: text, paper: text, date: text, revision: text });
@@ -127,7 +128,12 @@ function read(
     });
     return { values: values as Values, names: positionals };
   } catch (error) {
-    throw new Usage(`${(error as Error).message} panewright --help lists what there is.`);
+    const named = /'(--?[^' ]+)/.exec((error as Error).message)?.[1];
+    const what =
+      named === undefined
+        ? 'The options cannot be read.'
+        : `The option ${named} is not known here, or lacks its value.`;
+    throw new Usage(`${what} panewright --help lists what there is.`);
   }
 }
 

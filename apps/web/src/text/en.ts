@@ -445,7 +445,7 @@ export const en = {
     tax: 'Tax',
     total: 'To pay',
     margin: 'Margin, of the price before tax',
-    byOpening: 'Shares of the price by opening',
+    byOpening: 'Shares of the price, by area of panel',
     opening: 'Opening',
     parts: 'What the price is made of',
     markup: 'Markup',

@@ -35,8 +35,8 @@ const PATTERNS: readonly (readonly [test: string, words: string])[] = [
 const round = (value: number): string => String(Number(value.toPrecision(12)));
 
 export const lengths: LengthWords = {
-  LENGTH_EMPTY: () => 'it is empty',
-  LENGTH_UNREADABLE: ({ part }) => `“${part.slice(0, 40)}” cannot be read as a length`,
+  LENGTH_EMPTY: () => 'write what the tape says, like 24 3/8 or 619 mm',
+  LENGTH_UNREADABLE: () => 'write it as the tape says, like 24 3/8 or 619 mm',
   LENGTH_NEGATIVE: () => 'a length cannot be below nought',
   LENGTH_NOT_FINITE: () => 'it is not a finite length',
   LENGTH_ZERO_DENOMINATOR: () => 'a fraction cannot have nought below its line',

@@ -20,7 +20,7 @@ export const surveyFindings = {
       orOf === undefined ? '' : ` It may instead be the ${sayPart(orOf)}, read as ${show.text(orEntered)}.`;
     return {
       what: `${opening(f, show)}: the ${sayPart(of)}, read as ${show.text(entered)}, does not fit the others; ${show.length(corrected)} would.${or}`,
-      why: `${slip === '' ? 'No common slip explains it' : `Perhaps ${slip}`} (confidence ${show.percent(confidence)}).`,
+      why: `${slip === '' ? 'No common slip explains it' : `Perhaps ${slip}`} (confidence ${confidence > 0.99 ? 'over 99 %' : show.percent(confidence)}, an estimate).`,
       do: `Measure the ${sayPart(of)} again before cutting.`,
     };
   },
