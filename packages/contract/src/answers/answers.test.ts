@@ -80,7 +80,7 @@ test('a misread reading is named with what it was, what would fit, and the slip 
   } = sayFinding(finding('READING_SUSPECT', { opening: 'W1' }, numbers), inches);
   expect(what).toContain('the diagonal from bottom left to top right, read as 36 1/16, does not fit');
   expect(what).toContain('35 1/16 in would');
-  expect(why).toBe('Perhaps read one inch off (confidence 97 %).');
+  expect(why).toBe('Perhaps read one inch off (confidence 97 %, an estimate).');
   expect(doThis).toContain('Measure the diagonal');
 });
 
