@@ -13,6 +13,9 @@ import { type LayRefusal, verifyLay } from './verify/verifyLay.ts';
 /** Evaluations a search plans for when it is told nothing: about a minute of one core. */
 const USUAL_PLAN = 100_000_000;
 
+/** Share of the plan spent on constructions before the search proper. */
+const CONSTRUCTING = 0.03;
+
 /**
  * A search for a short lay, at rest. Plain data: it can be stored as JSON, sent to a worker and taken up again.
  * `best` is always a lay without overlap; `done` says that it meets the bound, so no search can better it.
@@ -132,9 +135,7 @@ class Run {
     this.tried++;
     this.used += cost;
     if (lay.length < this.lay.length - this.prep.touch) this.lay = lay;
-    const few = MANNERS.length + Math.ceil(400 / this.prep.items.length);
-    const share = this.used / this.from.plan;
-    const enough = share >= 0.1 || (this.tried >= few && share >= 0.03);
+    const enough = this.used >= CONSTRUCTING * this.from.plan;
     if (enough || this.tried >= 300) {
       this.search = Search.begin(
         this.prep,

@@ -117,10 +117,14 @@ export class Board {
     this.used++;
     const { count, width, height, pairs } = this.tables;
     const { right, top, near } = this;
-    const [xs, ys] = [this.x, this.y];
+    const xs = this.x;
+    const ys = this.y;
     const endX = x + width[v]!;
     const endY = y + height[v]!;
-    const [x0, x1, y0, y1] = [near.sliceX(x), near.sliceX(endX), near.sliceY(y), near.sliceY(endY)];
+    const x0 = near.sliceX(x);
+    const x1 = near.sliceX(endX);
+    const y0 = near.sliceY(y);
+    const y1 = near.sliceY(endY);
     const row = i * count;
     let sum = 0;
     for (let w = 0; w < near.words; w++) {
@@ -149,8 +153,10 @@ export class Board {
     for (let k = 0; k < this.hits; k++) bad[this.hitAt[k]!] = 0;
     this.hits = 0;
     for (let i = 0; i < n; i++) {
-      const [x0, x1] = [near.sliceX(x[i]!), near.sliceX(right[i]!)];
-      const [y0, y1] = [near.sliceY(y[i]!), near.sliceY(top[i]!)];
+      const x0 = near.sliceX(x[i]!);
+      const x1 = near.sliceX(right[i]!);
+      const y0 = near.sliceY(y[i]!);
+      const y1 = near.sliceY(top[i]!);
       for (let w = i >> 5; w < near.words; w++) {
         let mask = near.mask(w, x0, x1, y0, y1);
         for (; mask !== 0; mask &= mask - 1) {

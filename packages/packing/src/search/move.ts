@@ -34,7 +34,9 @@ export class Mover {
     const here = board.burden(i);
     if (here === 0) return;
     this.held = 0;
-    const [v0, x0, y0] = [board.variant[i]!, board.x[i]!, board.y[i]!];
+    const v0 = board.variant[i]!;
+    const x0 = board.x[i]!;
+    const y0 = board.y[i]!;
     this.keep(v0, x0, y0, here);
     if (this.sample(i, v0, x0, y0)) {
       const side = Math.min(board.tables.width[v0]!, board.tables.height[v0]!);
@@ -56,7 +58,8 @@ export class Mover {
   private sample(i: number, v0: number, x0: number, y0: number): boolean {
     const { board, dice } = this;
     const { width, height, firstVariant, turns, prep } = board.tables;
-    const [w0, h0] = [width[v0]!, height[v0]!];
+    const w0 = width[v0]!;
+    const h0 = height[v0]!;
     for (let k = 0; k < AROUND + ANYWHERE; k++) {
       const v = firstVariant[i]! + (turns[i]! > 1 ? dice.below(turns[i]!) : 0);
       const roomX = board.length - width[v]!;
@@ -113,7 +116,8 @@ export class Mover {
     const { board, dice } = this;
     const roomX = board.length - board.tables.width[c.v]!;
     const roomY = board.tables.prep.height - board.tables.height[c.v]!;
-    let [stepX, stepY] = [from, from];
+    let stepX = from;
+    let stepY = from;
     let axis = dice.below(4);
     while (c.value > 0 && (stepX >= to || stepY >= to)) {
       const ux = axis === 1 ? 0 : stepX;
@@ -128,7 +132,8 @@ export class Mover {
 
   private tryBoth(i: number, c: Candidate, ux: number, uy: number, roomX: number, roomY: number): boolean {
     const { board } = this;
-    let [bestX, bestY] = [c.x, c.y];
+    let bestX = c.x;
+    let bestY = c.y;
     let found = false;
     for (let sign = 1; sign >= -1; sign -= 2) {
       let x = c.x + sign * ux;

@@ -121,7 +121,9 @@ export class PairTable {
       deciders.push(0);
       let apart = false;
       for (let h = region.start[p]!; h < region.start[p + 1]!; h++) {
-        const [nx, ny, c] = [region.nx[h]!, region.ny[h]!, region.c[h]!];
+        const nx = region.nx[h]!;
+        const ny = region.ny[h]!;
+        const c = region.c[h]!;
         const slack = c - nx * cx - ny * cy;
         const reach = (Math.abs(nx) * hx + Math.abs(ny) * hy) * (1 + 1e-9);
         if (slack + reach <= touch) {
@@ -157,9 +159,13 @@ function severityOf(a: Half, b: Half, dx: number, dy: number): number {
   const eps = 0.01 * Math.max(a.diameter, b.diameter);
   let sum = 0;
   for (let p = 0; p < a.poles.length; p += 3) {
-    const [ax, ay, ar] = [a.poles[p]!, a.poles[p + 1]!, a.poles[p + 2]!];
+    const ax = a.poles[p]! - dx;
+    const ay = a.poles[p + 1]! - dy;
+    const ar = a.poles[p + 2]!;
     for (let q = 0; q < b.poles.length; q += 3) {
-      const [ex, ey, br] = [b.poles[q]! + dx - ax, b.poles[q + 1]! + dy - ay, b.poles[q + 2]!];
+      const ex = b.poles[q]! - ax;
+      const ey = b.poles[q + 1]! - ay;
+      const br = b.poles[q + 2]!;
       const depth = ar + br - Math.sqrt(ex * ex + ey * ey);
       sum += (depth >= eps ? depth : (eps * eps) / (2 * eps - depth)) * Math.min(ar, br);
     }

@@ -21,6 +21,8 @@ export interface SearchState {
   readonly weight: Float64Array;
   readonly attempt: Attempt;
   readonly pool: readonly NearMiss[];
+  /** Loss of the lay last put through the linear program. */
+  readonly triedLoss: number;
   /** Share of the length the next shrink takes while exploring. */
   readonly shrink: number;
   /** Evaluations at which exploring and compressing end; then the next, longer round begins. */
@@ -48,6 +50,7 @@ export class Search {
   best: Lay;
   private attempt: Attempt;
   private pool: readonly NearMiss[];
+  private triedLoss: number;
   private shrink: number;
   private exploreUntil: number;
   private compressUntil: number;
@@ -63,6 +66,7 @@ export class Search {
     this.phase = from.phase;
     this.best = from.best;
     this.pool = from.pool;
+    this.triedLoss = from.triedLoss;
     this.shrink = from.shrink;
     this.exploreUntil = from.exploreUntil;
     this.compressUntil = from.compressUntil;
@@ -81,6 +85,7 @@ export class Search {
       length: best.length,
       weight: new Float64Array(prep.items.length ** 2).fill(1),
       pool: [],
+      triedLoss: -1,
       shrink: FIRST_SHRINK,
       exploreUntil: used + 0.8 * (plan - used),
       compressUntil: plan,
@@ -94,7 +99,7 @@ export class Search {
   }
 
   state(): SearchState {
-    const { phase, best, attempt, pool, shrink, exploreUntil, compressUntil, board } = this;
+    const { phase, best, attempt, pool, triedLoss, shrink, exploreUntil, compressUntil, board } = this;
     const { length } = board;
     const weight = board.weight.slice();
     return {
@@ -105,6 +110,7 @@ export class Search {
       weight,
       attempt,
       pool,
+      triedLoss,
       shrink,
       exploreUntil,
       compressUntil,
@@ -160,6 +166,9 @@ export class Search {
 
   /** Whether sliding all pieces frees the least overlapping lay of this attempt. */
   private rescued(): boolean {
+    // The same lay as at the strike before would slide no further.
+    if (this.attempt.bestLoss === this.triedLoss) return false;
+    this.triedLoss = this.attempt.bestLoss;
     const longest = this.best.length - 4 * this.prep.touch;
     const found = compact(this.prep, this.attempt.best, this.board.length, longest, this.reach);
     this.board.used += found.cost;

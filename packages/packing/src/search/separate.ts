@@ -94,7 +94,9 @@ export function shuffled(list: readonly number[], dice: Random): number[] {
   const out = [...list];
   for (let k = out.length - 1; k > 0; k--) {
     const l = dice.below(k + 1);
-    [out[k], out[l]] = [out[l]!, out[k]!];
+    const kept = out[k]!;
+    out[k] = out[l]!;
+    out[l] = kept;
   }
   return out;
 }
