@@ -142,6 +142,8 @@ test('work is done with the keyboard alone', async () => {
   await page.keyboard.press('Tab');
   const label = () =>
     page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent);
+  expect(await label()).toContain('How it is measured');
+  await page.keyboard.press('Tab');
   expect(await label()).toContain('Bottom side');
   const before = await outline(page);
   await page.keyboard.type('25 1/4');

@@ -43,27 +43,30 @@ export function workerPool(script: URL, size: number): Compute {
   const perform = (worker: Worker, task: Task): void => {
     const done = (reuse: boolean): void => {
       clearTimeout(clock);
-      worker.removeAllListeners();
+      // Only our own: a thread's inner listeners are among “all”, and without them it hears nothing more.
+      worker.off('message', deliver).off('error', fault).off('exit', gone);
       running.delete(task);
       if (reuse && !closed) idle.push(worker);
       else dismiss(worker);
       next();
     };
+    const deliver = (delivery: Delivery): void => {
+      done(true);
+      if ('answer' in delivery) task.settle(delivery.answer);
+      else task.fail(new Error(delivery.fault));
+    };
+    const fault = (error: Error): void => {
+      done(false);
+      task.fail(error);
+    };
+    const gone = (): void => fault(new Error(`the thread for ${task.order.name} ended before it answered`));
     const clock = setTimeout(() => {
       done(false);
       const { status, body } = httpAnswer(refuse({ code: 'TAKES_TOO_LONG', seconds: LONGEST }));
       task.settle({ status, body: JSON.stringify(body) });
     }, LONGEST * 1000);
     running.set(task, () => done(false));
-    worker.once('message', (delivery: Delivery) => {
-      done(true);
-      if ('answer' in delivery) task.settle(delivery.answer);
-      else task.fail(new Error(delivery.fault));
-    });
-    worker.once('error', (error) => {
-      done(false);
-      task.fail(error);
-    });
+    worker.on('message', deliver).on('error', fault).on('exit', gone);
     worker.postMessage(task.order);
   };
   const running = new Map<Task, () => void>();
