@@ -133,7 +133,7 @@ export class Search {
   /** Many pieces need perseverance, few need another try. */
   private patience() {
     const count = this.prep.items.length;
-    const sweeps = Math.max(30, Math.min(150, count));
+    const sweeps = Math.max(60, Math.min(200, 2 * count));
     const orders = this.orders();
     if (this.phase === 'compress') return { sweeps: Math.ceil(sweeps / 2), strikes: 3, orders };
     return { sweeps, strikes: 3, orders };
