@@ -1,5 +1,5 @@
 import { type Millimetre, ok, type Result } from '@panewright/quantity';
-import { layOf } from './adopt.ts';
+import { layOf } from './layOf.ts';
 import { checkInstance } from './checkInstance.ts';
 import { construct, MANNERS, mannerFor } from './construct/construct.ts';
 import type { Instance, InstanceRefusal, Layout } from './instance.ts';
