@@ -1,8 +1,8 @@
 import { type Millimetre, ok, type Result } from '@panewright/quantity';
-import { layOf } from './layOf.ts';
 import { checkInstance } from './checkInstance.ts';
 import { construct, MANNERS, mannerFor } from './construct/construct.ts';
 import type { Instance, InstanceRefusal, Layout } from './instance.ts';
+import { layOf } from './layOf.ts';
 import { boundOf } from './lowerBound.ts';
 import { type Lay, layoutOf, type Prepared, prepared } from './prepared.ts';
 import { type Random, type RandomState, random, randomState } from './random.ts';
