@@ -36,8 +36,8 @@ export const badTexts: readonly (readonly [string, string, string])[] = [
   ['version 0', '{"format":"panewright.job","version":0}', 'no version that can be read'],
   ['a version below nought', '{"format":"panewright.job","version":-1}', 'no version that can be read'],
   ['half a version', '{"format":"panewright.job","version":1.5}', 'no version that can be read'],
-  ['a version not made yet', '{"format":"panewright.job","version":3}', 'is of version 3'],
-  ['a version far off', '{"format":"panewright.job","version":1e15}', 'knows versions up to 2'],
+  ['a version not made yet', '{"format":"panewright.job","version":4}', 'is of version 4'],
+  ['a version far off', '{"format":"panewright.job","version":1e15}', 'knows versions up to 3'],
   ['format and version alone', '{"format":"panewright.job","version":1}', 'is missing'],
   ['nested without end', `${'['.repeat(2000)}${']'.repeat(2000)}`, 'nested'],
   [

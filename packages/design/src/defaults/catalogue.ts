@@ -6,7 +6,7 @@ import type { Catalogue } from '../document/catalogue.ts';
  */
 export const defaultCatalogue: Catalogue = {
   format: 'panewright.catalogue',
-  version: 1,
+  version: 2,
   name: 'Invented catalogue to begin with',
   currency: { code: 'USD', symbol: '$', decimals: 2 },
   shop: {

@@ -30,7 +30,7 @@ export const defaultGlazing: Glazing = {
 /** A job with nothing measured yet. */
 export const emptyJob = (id: string, name: string, units: Job['units']): Job => ({
   format: 'panewright.job',
-  version: 2,
+  version: 3,
   id,
   name,
   customer: { name: '', address: '', contact: '' },

@@ -126,7 +126,7 @@ export const rates = z.strictObject({
 export const catalogue = z
   .strictObject({
     format: z.literal('panewright.catalogue'),
-    version: z.literal(1),
+    version: z.literal(2),
     name: requiredLabel(100),
     currency: z.strictObject({
       code: z.string().regex(/^[A-Z]{3}$/),

@@ -105,7 +105,7 @@ export type PatternShape = z.infer<typeof patternShape>;
 export const job = z
   .strictObject({
     format: z.literal('panewright.job'),
-    version: z.literal(2),
+    version: z.literal(3),
     id,
     name: requiredLabel(100),
     customer: person,

@@ -1,4 +1,6 @@
 import {
+  catalogue,
+  defaultCatalogue,
   isUnbroken,
   job,
   type MigrationChain,
@@ -108,7 +110,12 @@ const versionOne = {
   notes: '',
 };
 
-test('a job of version 1 opens as one of version 2, its readings as they were entered', () => {
+test('a job of version 1 opens as one of version 3, its readings as they were entered', () => {
   const read = migrate('job', versionOne);
-  expect(read.ok && job.parse(read.value)).toEqual({ ...versionOne, version: 2 });
+  expect(read.ok && job.parse(read.value)).toEqual({ ...versionOne, version: 3 });
+});
+
+test('a catalogue of version 1 opens as one of version 2', () => {
+  const read = migrate('catalogue', { ...defaultCatalogue, version: 1 });
+  expect(read.ok && catalogue.parse(read.value)).toEqual(defaultCatalogue);
 });

@@ -19,9 +19,17 @@ export const migrationChains: Readonly<Record<DocumentKind, MigrationChain>> = {
   job: {
     format: 'panewright.job',
     // Version 2 knows two more kinds of survey. What version 1 held is as it was.
+    // Version 3 may say more of holding, of the job's drawing and of its customer's language; all of it may be left out.
+    steps: [
+      { from: 1, migrate: (document) => ({ ...document }) },
+      { from: 2, migrate: (document) => ({ ...document }) },
+    ],
+  },
+  catalogue: {
+    format: 'panewright.catalogue',
+    // Version 2 may list more that a shop keeps; all of it may be left out.
     steps: [{ from: 1, migrate: (document) => ({ ...document }) }],
   },
-  catalogue: { format: 'panewright.catalogue', steps: [] },
 };
 
 export type VersionRefusal =
