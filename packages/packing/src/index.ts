@@ -3,6 +3,7 @@ export * from './checkInstance.ts';
 export * from './fillSheet.ts';
 export * from './instance.ts';
 export * from './lowerBound.ts';
+export * from './packAround.ts';
 export * from './packing.ts';
 export * from './strips/cutStrips.ts';
 export {
@@ -16,4 +17,5 @@ export {
   type StripId,
   type StripItem,
 } from './strips/cuttingOrder.ts';
+export * from './verify/checkPlaces.ts';
 export * from './verify/verifyLay.ts';

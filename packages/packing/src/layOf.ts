@@ -1,3 +1,4 @@
+import type { Kept } from './construct/construct.ts';
 import type { Layout, Placement } from './instance.ts';
 import { IDLE, type Item, type Lay, lengthOf, type Prepared, sameOutline, type Variant } from './prepared.ts';
 import { boxOf, movedRing, ringOf, withoutIdleVertices } from './shape/ring.ts';
@@ -7,17 +8,25 @@ import { boxOf, movedRing, ringOf, withoutIdleVertices } from './shape/ring.ts';
  * The layout must have passed `verifyLay`.
  */
 export function layOf(prep: Prepared, layout: Layout): Lay {
-  const n = prep.items.length;
-  const lay = { variant: new Int32Array(n), x: new Float64Array(n), y: new Float64Array(n) };
-  const at = new Map(prep.items.map((item, i) => [keyOf(item.piece.id, item.copy), i]));
-  for (const placement of layout.placements) {
-    const i = at.get(keyOf(placement.pieceId, placement.copy))!;
-    const { variant, x, y } = placeOf(prep, prep.items[i]!, placement);
-    lay.variant[i] = variant.index;
-    lay.x[i] = x;
-    lay.y[i] = y;
-  }
+  const { lay } = keptOf(prep, layout.placements);
   return { ...lay, length: lengthOf(prep, lay.variant, lay.x) };
+}
+
+/** Some of a layout's copies in the engine's terms; the rest at nought. They must have passed `checkPlaces`. */
+export function keptOf(prep: Prepared, placements: readonly Placement[]): Kept {
+  const n = prep.items.length;
+  const variant = Int32Array.from(prep.items, ({ shape }) => prep.shapes[shape]!.variants[0]!.index);
+  const lay = { variant, x: new Float64Array(n), y: new Float64Array(n), length: 0 };
+  const at = new Map(prep.items.map((item, i) => [keyOf(item.piece.id, item.copy), i]));
+  const items = placements.map((placement) => {
+    const i = at.get(keyOf(placement.pieceId, placement.copy))!;
+    const place = placeOf(prep, prep.items[i]!, placement);
+    lay.variant[i] = place.variant.index;
+    lay.x[i] = place.x;
+    lay.y[i] = place.y;
+    return i;
+  });
+  return { items, lay };
 }
 
 const keyOf = (id: string | number, copy: number) => `${typeof id} ${id} ${copy}`;

@@ -33,24 +33,36 @@ export interface Constructed {
   readonly cost: number;
 }
 
+/** Items that lie where they are, clear of one another. */
+export interface Kept {
+  readonly items: readonly number[];
+  readonly lay: Lay;
+}
+
 /**
  * Pieces one by one, biggest first, each at the leftmost free spot over its turns. Always free of overlap.
  *
  * @param longest length of the grown strip; what finds no place on it is left out
+ * @param kept items laid before the first, and not moved
  */
 export function construct(
   prep: Prepared,
   manner: Manner,
   dice: Random,
   longest = Number.POSITIVE_INFINITY,
+  kept?: Kept,
 ): Constructed {
   const n = prep.items.length;
-  const variant = Int32Array.from(prep.items, ({ shape }) => prep.shapes[shape]!.variants[0]!.index);
-  const x = new Float64Array(n);
-  const y = new Float64Array(n);
-  const items: number[] = [];
+  const variant =
+    kept?.lay.variant.slice() ??
+    Int32Array.from(prep.items, ({ shape }) => prep.shapes[shape]!.variants[0]!.index);
+  const x = kept?.lay.x.slice() ?? new Float64Array(n);
+  const y = kept?.lay.y.slice() ?? new Float64Array(n);
+  const items: number[] = [...(kept?.items ?? [])];
   const placed: Placed = { items, variant, x, y, visits: 0 };
+  const still = new Set(items);
   for (const i of orderOf(prep, manner, dice)) {
+    if (still.has(i)) continue;
     const chosen = bestTurn(prep, placed, i, manner, dice, longest);
     if (chosen === undefined) {
       if (longest < Number.POSITIVE_INFINITY) continue;
