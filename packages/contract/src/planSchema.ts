@@ -123,19 +123,21 @@ const openingPlan = z.strictObject({
   glazing,
 });
 
+const patternMember = z.strictObject({
+  opening: text,
+  turnedOver: z.boolean(),
+  place: rigidSchema,
+  deviation: number,
+  worstAt: pointSchema,
+  sigma: number,
+});
+
 const patternPlan = z.strictObject({
   pattern: text,
   outline: outlineSchema,
   edgeNames: list(text),
-  members: list(
-    z.strictObject({
-      opening: text,
-      turnedOver: z.boolean(),
-      place: rigidSchema,
-      deviation: number,
-      worstAt: pointSchema,
-    }),
-  ),
+  members: list(patternMember),
+  nearMisses: list(patternMember),
   tolerance: number,
 });
 

@@ -3,7 +3,6 @@ import type { Turn } from './alignPoints.ts';
 import { starts } from './alignStarts.ts';
 import { centroid, length } from './area.ts';
 import { bounds } from './bounds.ts';
-import { convexHull } from './convexHull.ts';
 import { bulgeCurve, type Curve, curvesOf } from './curve.ts';
 import { type Peak, peaks, sampled, turnedBy } from './deviation.ts';
 import { EdgeTree } from './edgeTree.ts';
@@ -162,35 +161,4 @@ function worstPoints(fit: Fit, turn: Turn): Worst[] {
     (peak): Worst => ({ ...peak, on: 'second', own: peak.at }),
   );
   return [...there, ...here].sort((p, q) => q.distance - p.distance);
-}
-
-/**
- * A deviation that no motion, mirrored or not, can beat: cheap, to leave out pairs that are plainly unlike.
- *
- * @returns mm, 0 when it can tell nothing
- * @source if each shape lies within h of the other, so do their hulls; then by Steiner's formula their perimeters differ by
- *   at most 2π h and their areas by at most P h + π h²
- */
-export function deviationAtLeast(first: Outline, second: Outline): Millimetre {
-  const flat = mm(0.01);
-  const [p, q] = [hullMeasures(convexHull(first, flat)), hullMeasures(convexHull(second, flat))];
-  const [small, large] = p.around < q.around ? [p, q] : [q, p];
-  // Flattening within 0.01 mm takes at most 2π · 0.01 mm off a perimeter.
-  const byLength = (large.around - small.around) / (2 * Math.PI) - flat;
-  const [little, big] = p.area < q.area ? [p, q] : [q, p];
-  const more = big.area - little.area - flat * big.around - Math.PI * flat ** 2;
-  const byArea =
-    (Math.sqrt(little.around ** 2 + 4 * Math.PI * Math.max(0, more)) - little.around) / (2 * Math.PI) - flat;
-  return mm(Math.max(0, byLength, byArea));
-}
-
-function hullMeasures(hull: readonly Point[]): { readonly around: number; readonly area: number } {
-  let around = 0;
-  let area = 0;
-  hull.forEach((a, i) => {
-    const b = hull[(i + 1) % hull.length]!;
-    around += Math.hypot(b.x - a.x, b.y - a.y);
-    area += ((a.x - hull[0]!.x) * (b.y - hull[0]!.y) - (b.x - hull[0]!.x) * (a.y - hull[0]!.y)) / 2;
-  });
-  return { around, area };
 }

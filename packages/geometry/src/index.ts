@@ -1,4 +1,4 @@
-export { type Alignment, type AlignOptions, alignOutlines, deviationAtLeast } from './alignOutlines.ts';
+export { type Alignment, type AlignOptions, alignOutlines } from './alignOutlines.ts';
 export { type AlignPointsRefusal, alignPoints, type PointAlignment } from './alignPoints.ts';
 export * from './along.ts';
 export * from './area.ts';
@@ -15,5 +15,6 @@ export * from './offset.ts';
 export * from './outline.ts';
 export { point, type Vector } from './point.ts';
 export * from './roundedPolygon.ts';
+export { leastDeviation, measureShape, type ShapeMeasure } from './shapeMeasure.ts';
 export * from './transform.ts';
 export * from './validate.ts';

@@ -28,6 +28,7 @@ const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   OUT_OF_SQUARE: 'openings',
   SHARED_PATTERN: 'patterns',
   NEAR_MISS: 'patterns',
+  SHARED_WITHIN_SPREAD: 'patterns',
   PATTERN_MEAN_IMPOSSIBLE: 'patterns',
   TURNED_OVER_FACES_DIFFER: 'patterns',
   ITEM_NOT_IN_CATALOGUE: 'panels',

@@ -11,7 +11,7 @@ import {
 import { mm } from '@panewright/quantity';
 import type { Materials } from '../derive/materials.ts';
 import type { Catalogue } from '../document/catalogue.ts';
-import { allowanceOf } from '../patterns/patternPlans.ts';
+import { allowanceOf } from '../patterns/grouping.ts';
 import { figure } from '../plan/figure.ts';
 import type { Find } from '../plan/finding.ts';
 import type { EdgingPlan, OpeningPlan, PanelPlan, PatternPlan } from '../plan/plan.ts';

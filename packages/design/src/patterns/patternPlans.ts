@@ -1,33 +1,10 @@
-import {
-  type Alignment,
-  type AlignOptions,
-  alignOutlines,
-  deviationAtLeast,
-  edges,
-  movePoint,
-  nearest,
-  type Outline,
-  type Rigid,
-  still,
-} from '@panewright/geometry';
-import { mm, radian } from '@panewright/quantity';
+import { mm } from '@panewright/quantity';
 import type { Catalogue } from '../document/catalogue.ts';
 import type { PatternShape } from '../document/job.ts';
 import type { Find } from '../plan/finding.ts';
-import type { OpeningPlan, OpeningShape, PatternMember, PatternPlan } from '../plan/plan.ts';
+import type { OpeningPlan, PatternMember, PatternPlan } from '../plan/plan.ts';
+import { align, type Group, grouped, memberAt, type NearMiss, type Shaped } from './grouping.ts';
 import { meanOutline } from './meanOutline.ts';
-
-interface Shaped {
-  readonly plan: OpeningPlan;
-  readonly shape: OpeningShape;
-}
-
-interface Group {
-  /** Its name, once all groups are known. */
-  pattern: string;
-  readonly master: Shaped;
-  readonly members: PatternMember[];
-}
 
 /**
  * Groups openings that one pattern serves, as it is or turned over: same choices, and shapes that agree within the
@@ -44,52 +21,51 @@ export function patternPlans(
   chosen: readonly PatternShape[] = [],
 ): readonly PatternPlan[] {
   const tolerance = catalogue.habits.patternTolerance;
-  const groups: Group[] = [];
-  const misses: NearMiss[] = [];
   const first = new Set(chosen.flatMap(({ opening, shape }) => (shape === 'this' ? [opening] : [])));
   // A chosen opening comes first, so that the others are held against it.
   const inTurn = openings.toSorted((a, b) => Number(first.has(b.opening)) - Number(first.has(a.opening)));
-  for (const plan of inTurn) {
-    if (!plan.shape) continue;
-    const shaped = { plan, shape: plan.shape };
-    if (!join(groups, shaped, tolerance, misses)) groups.push(newGroup(shaped));
-  }
-  const placeOf = ({ members }: Group) =>
-    Math.min(...members.map((member) => openings.findIndex(({ opening }) => opening === member.opening)));
-  groups.sort((a, b) => placeOf(a) - placeOf(b));
-  groups.forEach((group, k) => {
+  const shaped = inTurn.flatMap((plan): Shaped[] => (plan.shape ? [{ plan, shape: plan.shape }] : []));
+  const { groups, misses } = grouped(shaped, tolerance);
+  const place = new Map(openings.map(({ opening }, index) => [opening, index]));
+  const placeOf = ({ members }: Group) => Math.min(...members.map(({ opening }) => place.get(opening)!));
+  const sorted = groups.toSorted((a, b) => placeOf(a) - placeOf(b));
+  sorted.forEach((group, k) => {
     group.pattern = `P${k + 1}`;
   });
   for (const miss of misses) reportMiss(miss, tolerance, find);
+  const shapes = new Map(shaped.map((one) => [one.plan.opening, one]));
   const mean = new Set(chosen.flatMap(({ opening, shape }) => (shape === 'mean' ? [opening] : [])));
-  return groups.map((group) => {
-    const { master, members } = group;
-    const averaged = members.length > 1 && members.some(({ opening }) => mean.has(opening));
-    const isChosen = members.some(({ opening }) => first.has(opening));
-    const plan =
-      (averaged && !isChosen ? meanPlan(group, openings, tolerance, find) : undefined) ??
-      ({
-        pattern: group.pattern,
-        outline: master.shape.outline,
-        edgeNames: master.shape.edgeNames,
-        members,
-        tolerance,
-      } satisfies PatternPlan);
-    reportShared(plan, master, catalogue, find);
+  return sorted.map((group) => {
+    const averaged = group.members.length > 1 && group.members.some(({ opening }) => mean.has(opening));
+    const isChosen = group.members.some(({ opening }) => first.has(opening));
+    const plan = {
+      ...((averaged && !isChosen ? meanPlan(group, shapes, tolerance, find) : undefined) ??
+        firstPlan(group, tolerance)),
+      nearMisses: misses.flatMap((miss) => (miss.group === group ? [miss.member] : [])),
+    };
+    reportShared(plan, group.master, catalogue, find);
     return plan;
   });
 }
 
+type Served = Omit<PatternPlan, 'nearMisses'>;
+
+const firstPlan = ({ pattern, master, members }: Group, tolerance: number): Served => ({
+  pattern,
+  outline: master.shape.outline,
+  edgeNames: master.shape.edgeNames,
+  members,
+  tolerance,
+});
+
 /** The pattern as the mean of its members, each with what it then lies off; undefined where they have no mean. */
 function meanPlan(
   { pattern, master, members }: Group,
-  openings: readonly OpeningPlan[],
+  shapes: ReadonlyMap<string, Shaped>,
   tolerance: number,
   find: Find,
-): PatternPlan | undefined {
-  const outlines = members.map(
-    ({ opening }) => openings.find((one) => one.opening === opening)!.shape!.outline,
-  );
+): Served | undefined {
+  const outlines = members.map(({ opening }) => shapes.get(opening)!.shape.outline);
   const outline = meanOutline(
     outlines,
     members.map(({ place }) => place),
@@ -105,139 +81,55 @@ function meanPlan(
   }
   const placed = members.map(({ opening, turnedOver, place }, k): PatternMember => {
     const how = { mirrored: turnedOver, near: place.angle, within: mm(2 * tolerance) };
-    const { motion, deviation, at } = align(outline, outlines[k]!, how);
-    return { opening, turnedOver, place: motion, deviation, worstAt: at };
+    return memberAt(master, shapes.get(opening)!, align(outline, outlines[k]!, how));
   });
   return { pattern, outline, edgeNames: master.shape.edgeNames, members: placed, tolerance };
 }
 
-interface NearMiss {
-  readonly opening: string;
-  readonly group: Group;
-  readonly deviation: number;
-}
-
-function reportMiss({ opening, group, deviation }: NearMiss, tolerance: number, find: Find): void {
+function reportMiss({ group, member }: NearMiss, tolerance: number, find: Find): void {
+  const { opening, deviation, sigma } = member;
   find({
     severity: 'note',
     code: 'NEAR_MISS',
     where: { opening, pattern: group.pattern },
-    numbers: { deviation, tolerance, over: deviation - tolerance },
-  });
-}
-
-function newGroup(master: Shaped): Group {
-  const first: PatternMember = {
-    opening: master.plan.opening,
-    turnedOver: false,
-    place: still,
-    deviation: 0,
-    worstAt: master.shape.outline.segments[0].to,
-  };
-  return { pattern: '', master, members: [first] };
-}
-
-/** Puts the opening into the first group it fits; says so when the best of the others was a near miss. */
-function join(groups: readonly Group[], shaped: Shaped, tolerance: number, misses: NearMiss[]): boolean {
-  let nearMiss: NearMiss | null = null;
-  for (const group of groups) {
-    if (!alike(group.master, shaped, 2 * tolerance)) continue;
-    for (const way of WAYS) {
-      const fit = align(group.master.shape.outline, shaped.shape.outline, {
-        ...way,
-        within: mm(tolerance),
-      });
-      if (!sameAllowances(group.master, shaped, fit.motion)) continue;
-      if (fit.deviation <= tolerance) {
-        group.members.push({
-          opening: shaped.plan.opening,
-          turnedOver: fit.motion.mirrored,
-          place: fit.motion,
-          deviation: fit.deviation,
-          worstAt: fit.at,
-        });
-        return true;
-      }
-      if (fit.deviation <= 2 * tolerance && fit.deviation < (nearMiss?.deviation ?? Infinity))
-        nearMiss = { opening: shaped.plan.opening, group, deviation: fit.deviation };
-    }
-  }
-  if (nearMiss) misses.push(nearMiss);
-  return false;
-}
-
-/** Cheap and safe first look: the same choices, and shapes that some motion may bring within `reach` of each other. */
-function alike(a: Shaped, b: Shaped, reach: number): boolean {
-  return (
-    choiceKey(a.plan) === choiceKey(b.plan) && deviationAtLeast(a.shape.outline, b.shape.outline) <= reach
-  );
-}
-
-/** Best alignments of pairs of outlines, kept while the outlines live: an edit aligns again only what it changed. */
-const aligned = new WeakMap<Outline, WeakMap<Outline, Map<string, Alignment>>>();
-
-function align(first: Outline, second: Outline, how: AlignOptions): Alignment {
-  const known = aligned.get(first) ?? new WeakMap<Outline, Map<string, Alignment>>();
-  aligned.set(first, known);
-  const ways = known.get(second) ?? new Map<string, Alignment>();
-  known.set(second, ways);
-  const way = `${how.mirrored} ${how.near} ${how.within}`;
-  const alignment = ways.get(way) ?? alignOutlines(first, second, how);
-  ways.set(way, alignment);
-  return alignment;
-}
-
-/** Ways to lay a pattern on an opening: upright first, since a maker looks for that; then turned any way. */
-const WAYS: readonly AlignOptions[] = [
-  { mirrored: false, near: radian(0) },
-  { mirrored: true, near: radian(0) },
-  { mirrored: false },
-  { mirrored: true },
-];
-
-/** What must be equal for one panel to serve both openings; allowances by edge are compared on the aligned edges. */
-function choiceKey({ choices }: OpeningPlan): string {
-  const { fit, weather: _weather, ...rest } = choices;
-  return JSON.stringify([rest, fit.all]);
-}
-
-export function allowanceOf(plan: OpeningPlan, edge: string): number {
-  return plan.choices.fit.edges[edge] ?? plan.choices.fit.all;
-}
-
-function sameAllowances(a: Shaped, b: Shaped, motion: Rigid): boolean {
-  const own = (plan: OpeningPlan) => Object.keys(plan.choices.fit.edges).length > 0;
-  if (!own(a.plan) && !own(b.plan)) return true;
-  return edges(a.shape.outline).every((edge, index) => {
-    const middle = movePoint(motion, {
-      x: mm((edge.from.x + edge.to.x) / 2),
-      y: mm((edge.from.y + edge.to.y) / 2),
-    });
-    const other = b.shape.edgeNames[nearest(b.shape.outline, middle).segment]!;
-    return allowanceOf(a.plan, a.shape.edgeNames[index]!) === allowanceOf(b.plan, other);
+    numbers: { deviation, tolerance, over: deviation - tolerance, spread: 2 * sigma },
   });
 }
 
 function reportShared(group: PatternPlan, master: Shaped, catalogue: Catalogue, find: Find): void {
-  if (group.members.length < 2) return;
-  const worst = Math.max(...group.members.map(({ deviation }) => deviation));
-  const names = (turned: boolean) =>
-    group.members
-      .filter(({ turnedOver }) => turnedOver === turned)
+  const { pattern, members, tolerance } = group;
+  if (members.length < 2) return;
+  const worst = Math.max(...members.map(({ deviation }) => deviation));
+  const names = (of: (member: PatternMember) => boolean) =>
+    members
+      .filter(of)
       .map(({ opening }) => opening)
       .join(' ');
+  const turned = names(({ turnedOver }) => turnedOver);
   find({
     severity: 'note',
     code: 'SHARED_PATTERN',
-    where: { pattern: group.pattern },
-    numbers: { asIs: names(false), turnedOver: names(true), deviation: worst },
+    where: { pattern },
+    numbers: { asIs: names(({ turnedOver }) => !turnedOver), turnedOver: turned, deviation: worst },
   });
+  const unsure = members.filter(({ sigma }) => 2 * sigma > tolerance);
+  if (unsure.length > 0)
+    find({
+      severity: 'doubt',
+      code: 'SHARED_WITHIN_SPREAD',
+      where: { pattern },
+      numbers: {
+        members: unsure.map(({ opening }) => opening).join(' '),
+        spread: 2 * Math.max(...unsure.map(({ sigma }) => sigma)),
+        tolerance,
+      },
+    });
   const fabric = catalogue.fabrics.find(({ id }) => id === master.plan.choices.fabric);
-  if (fabric?.facesDiffer && names(true) !== '')
+  if (fabric?.facesDiffer && turned !== '')
     find({
       severity: 'note',
       code: 'TURNED_OVER_FACES_DIFFER',
-      where: { pattern: group.pattern },
-      numbers: { turnedOver: names(true), fabric: fabric.name },
+      where: { pattern },
+      numbers: { turnedOver: turned, fabric: fabric.name },
     });
 }

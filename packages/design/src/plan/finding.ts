@@ -29,7 +29,15 @@ export interface FindingNumbers {
   OUT_OF_SQUARE: { readonly corner: string; readonly offset: number; readonly degrees: number };
   // patterns
   SHARED_PATTERN: { readonly asIs: string; readonly turnedOver: string; readonly deviation: number };
-  NEAR_MISS: { readonly deviation: number; readonly tolerance: number; readonly over: number };
+  /** `spread`: what the two shapes' own uncertainty may make of it, 95 times in 100. */
+  NEAR_MISS: {
+    readonly deviation: number;
+    readonly tolerance: number;
+    readonly over: number;
+    readonly spread: number;
+  };
+  /** Shapes that agree, but are known less well than the tolerance asks. */
+  SHARED_WITHIN_SPREAD: { readonly members: string; readonly spread: number; readonly tolerance: number };
   PATTERN_MEAN_IMPOSSIBLE: { readonly members: string };
   TURNED_OVER_FACES_DIFFER: { readonly turnedOver: string; readonly fabric: string };
   // panels

@@ -96,6 +96,8 @@ export interface PatternPlan {
   readonly outline: Outline;
   readonly edgeNames: readonly string[];
   readonly members: readonly PatternMember[];
+  /** Openings with patterns of their own that come nearest to this one, off by at most twice the tolerance. */
+  readonly nearMisses: readonly PatternMember[];
   readonly tolerance: number;
 }
 
@@ -108,6 +110,8 @@ export interface PatternMember {
   /** Worst distance between the pattern so placed and the opening's own outline, mm, and where (opening's frame). */
   readonly deviation: number;
   readonly worstAt: Point;
+  /** Standard deviation of that distance from how well both shapes are known, mm; 0 for the opening that gives the pattern. */
+  readonly sigma: number;
 }
 
 /** The finished panel of one pattern, in the pattern's frame, outside face up. */

@@ -49,8 +49,16 @@ const patternFindings = {
   },
   NEAR_MISS: (f, show) => ({
     what: `${opening(f, show)} nearly fits pattern ${f.where.pattern ?? ''}: it is ${show.fine(f.numbers.deviation)} off, ${show.fine(f.numbers.over)} more than shapes that share a pattern may be.`,
-    why: '',
+    why:
+      Number(f.numbers.over) < Number(f.numbers.spread)
+        ? `The two are known to ${show.fine(f.numbers.spread)} together, so they may be alike all the same.`
+        : '',
     do: 'Leave it its own pattern, or measure again if they ought to be alike.',
+  }),
+  SHARED_WITHIN_SPREAD: (f, show) => ({
+    what: `${pattern(f, show)}: ${show.openings(f.numbers.members)} and the pattern are known only to ${show.fine(f.numbers.spread)} together.`,
+    why: `Shapes that share a pattern may differ by ${show.fine(f.numbers.tolerance)}; these readings cannot tell that surely.`,
+    do: 'Take another reading of each, or lay the printed pattern on the window before cutting.',
   }),
   PATTERN_MEAN_IMPOSSIBLE: (f, show) => ({
     what: `${pattern(f, show)}: ${show.openings(f.numbers.members)} have no mean; the first of them is the pattern.`,
