@@ -1,7 +1,7 @@
-// Key press to new drawing on the nine-window demo, in Chromium against the real server; script bytes; first drawing.
-// Run: node bench/web.mjs [runs] [--write]
+// Key press to new drawing at nine and at 200 openings, in Chromium against the real server; script bytes; first drawing;
+// memory after 5,000 edits. Run: node bench/web.mjs [runs] [--write]
 import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -80,16 +80,15 @@ async function busyTime(client) {
 }
 
 /** The figures as a table; with --write it goes into docs/bench.md, in place of the one before. */
-function report({ bytes, first, firsts, version, edits, panel }) {
+function report({ scripts, firsts, version, keyed, memory }) {
   const both = (values) => `${ms(quantile(values, 0.5))} | ${ms(quantile(values, 0.95))}`;
+  const bytes = (list) => (list.reduce((sum, name) => sum + gzipped(name), 0) / 1000).toFixed(1);
   const rows = [
-    `| script before the first drawing, kB gzip (${first.length} file) | ${(bytes / 1000).toFixed(1)} | |`,
+    `| script before the first drawing, kB gzip (${scripts.before.length} files) | ${bytes(scripts.before)} | |`,
+    `| script by the time all is worked out, kB gzip (${scripts.after.length} files) | ${bytes(scripts.after)} | |`,
     `| first drawing, warm server, ms (n ${firsts.length}) | ${both(firsts)} |`,
   ];
-  for (const [name, { times, busy }] of [
-    ['a reading, openings stage', edits],
-    ['the fit allowance, panels stage', panel],
-  ]) {
+  for (const [name, { times, busy }] of keyed) {
     for (const [what, words] of [
       ['drawn', 'key to new drawing in the page'],
       ['painted', 'key to painted'],
@@ -98,10 +97,12 @@ function report({ bytes, first, firsts, version, edits, panel }) {
     rows.push(`| ${name}: processor time of the page's thread per key, ms | ${ms(busy)} | |`);
   }
   const where = `${cpus()[0].model.trim()}, ${cpus().length} cores, load ${loadavg()[0].toFixed(1)}, Node ${process.versions.node}, Chromium ${version}`;
-  const table = ['| nine-window demo | median | 95 % |', '|---|---|---|', ...rows].join('\n');
-  console.log(`${where}\n\n${table}`);
+  const table = ['| | median | 95 % |', '|---|---|---|', ...rows].join('\n');
+  const kept = `Memory of the page's own scripts, nine openings, after collection: ${memory.map(([edits, mb]) => `${mb.toFixed(1)} MB after ${edits} edits`).join(', ')}.`;
+  const text = `${where}.\n\n${table}\n\n${kept}`;
+  console.log(text);
   if (process.argv.includes('--write'))
-    record('bench/web.mjs', `## The page: \`npm run bench -- web\`\n\n${where}.\n\n${table}`);
+    record('bench/web.mjs', `## The page: \`npm run bench -- web\`\n\n${text}`);
 }
 
 function record(name, text) {
@@ -117,34 +118,147 @@ function record(name, text) {
   writeFileSync(path, next);
 }
 
+const gzipped = (name) => gzipSync(readFileSync(at('apps/web/dist', name)), { level: 9 }).length;
+
+/** In the page: the scripts asked for up to a time, those of its workers not counted. */
+const scriptsUntil = (time) =>
+  performance
+    .getEntriesByType('resource')
+    .filter((one) => one.startTime < (time ?? Infinity))
+    .map((one) => new URL(one.name).pathname)
+    .filter((path) => path.endsWith('.js') && !path.includes('worker'));
+
+/** In the page, before all else: notes when the opening stands in it. */
+function watchFirst() {
+  const observer = new MutationObserver(() => {
+    if (!document.querySelector('.opening-large')) return;
+    observer.disconnect();
+    window.firstDrawn = performance.now();
+  });
+  observer.observe(document, { subtree: true, childList: true });
+}
+
+/** A job of rectangles, each of a size of its own, every side, diagonal and corner read. */
+function rectangles(job, count) {
+  const reading = (of, value) => ({ of, entered: `${value.toFixed(1)}`, unit: 'mm' });
+  const openings = Array.from({ length: count }, (_, index) => {
+    const [wide, high] = [500 + 3 * index, 400 + ((7 * index) % 300)];
+    const across = Math.hypot(wide, high);
+    const readings = [
+      ...['bottom', 'top'].map((of) => reading(of, wide)),
+      ...['right', 'left'].map((of) => reading(of, high)),
+      ...['rising', 'falling'].map((of) => reading(of, across)),
+      ...['radiusBottomLeft', 'radiusBottomRight', 'radiusTopRight', 'radiusTopLeft'].map((of) =>
+        reading(of, 40),
+      ),
+    ];
+    const { glazing } = job.openings[0];
+    return {
+      ...{
+        id: `W${index + 1}`,
+        name: `Window ${index + 1}`,
+        place: '',
+        glazing,
+        exit: false,
+        driving: false,
+      },
+      ...{
+        survey: { method: 'tape', diagonalsTo: 'sharp', readings },
+        obstructions: [],
+        choices: {},
+        notes: '',
+      },
+    };
+  });
+  return { ...job, id: `bench-${count}`, name: `${count} openings`, units: 'mm', openings };
+}
+
+async function ask(address, name, input) {
+  const response = await fetch(new URL(`/api/${name}`, address), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(input),
+  });
+  if (!response.ok) throw new Error(`${name}: ${await response.text()}`);
+  return response.json();
+}
+
+/** Edits one reading over and over in the page itself, a frame for each; says what memory is held on the way. */
+async function hold(page, client, edits) {
+  const used = async () => {
+    await client.send('HeapProfiler.collectGarbage');
+    return (await client.send('Runtime.getHeapUsage')).usedSize / 1e6;
+  };
+  const found = [[0, await used()]];
+  for (const until of edits) {
+    const count = until - found.at(-1)[0];
+    await page.evaluate(typeFor, { label: 'Bottom side', count });
+    await page.waitForTimeout(1500);
+    found.push([until, await used()]);
+  }
+  return found;
+}
+
+async function typeFor({ label, count }) {
+  const field = [...document.querySelectorAll('label')].find((one) =>
+    one.textContent.includes(label),
+  ).control;
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+  for (let edit = 0; edit < count; edit++) {
+    set.call(field, `${36 + (edit % 16) / 16}`);
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    if (edit % 10 === 9) field.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
+    await new Promise((then) => requestAnimationFrame(then));
+  }
+}
+
 const data = mkdtempSync(join(tmpdir(), 'panewright-bench-'));
 await ensureBuilt();
-const assets = at('apps/web/dist/assets');
-const html = readFileSync(at('apps/web/dist/index.html'), 'utf8');
-const first = readdirSync(assets).filter((name) => name.endsWith('.js') && html.includes(name));
-const bytes = first.reduce(
-  (sum, name) => sum + gzipSync(readFileSync(join(assets, name)), { level: 9 }).length,
-  0,
-);
 const { server, address } = await serve(data);
 const browser = await chromium.launch({ executablePath: findChromium(), args: FLAGS.split(' ') });
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   const client = await page.context().newCDPSession(page);
   await client.send('Performance.enable', { timeDomain: 'threadTicks' });
+  await page.addInitScript(watchFirst);
+  const worked = () => page.waitForSelector('.station-waits', { state: 'detached', timeout: 300_000 });
   const firsts = [];
+  const scripts = {};
   for (let run = 0; run < 6; run++) {
     await page.goto('about:blank');
     await page.goto(`${address}/openings/W3`);
     await page.waitForSelector('.opening-large');
-    firsts.push(await page.evaluate(() => performance.now()));
+    firsts.push(await page.evaluate(() => window.firstDrawn));
+    scripts.before ??= await page.evaluate(scriptsUntil, firsts[0]);
   }
-  await page.waitForSelector('.late-working', { state: 'detached', timeout: 60_000 });
+  await worked();
+  scripts.after = await page.evaluate(scriptsUntil, null);
   const edits = await keys(page, client, 'Bottom side', '36.5', ['4', '5'], 120);
   await page.goto(`${address}/panels/W3`);
   await page.waitForSelector('.panel-face');
+  await worked();
   const panel = await keys(page, client, 'Fit allowance, all round', '0.25', ['4', '5'], 120);
-  report({ bytes, first, firsts: firsts.slice(1), version: browser.version(), edits, panel });
+  await page.goto(`${address}/openings/W3`);
+  await page.waitForSelector('.opening-large');
+  await worked();
+  const memory = process.argv.includes('--no-memory') ? [] : await hold(page, client, [500, 2500, 5000]);
+  const many = rectangles((await ask(address, 'openJob', { id: 'demo-camper' })).job, 200);
+  await ask(address, 'saveJob', { job: many, basedOn: null });
+  await page.goto(new URL(`/jobs/${many.id}/openings/W100`, address).href);
+  await page.waitForSelector('.opening-large');
+  await page.waitForTimeout(15_000);
+  const two = await keys(page, client, 'Bottom side', '797.5', ['4', '5'], 300);
+  report({
+    scripts,
+    firsts: firsts.slice(1),
+    version: browser.version(),
+    keyed: [
+      ['9 openings, a reading', edits],
+      ['9 openings, the fit allowance, panels stage', panel],
+      ['200 openings of 200 sizes, a reading', two],
+    ],
+    memory,
+  });
 } finally {
   await browser.close();
   server.kill();

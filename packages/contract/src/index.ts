@@ -9,6 +9,7 @@ export {
   defaultChoices,
   defaultGlazing,
   derive,
+  deriveOpenings,
   deriveShapes,
   emptyJob,
   type Figure,
@@ -36,6 +37,8 @@ export {
 } from '@panewright/geometry';
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
+export { sayFinding } from './answers/sayFinding.ts';
+export { sayLengthRefusal } from './answers/sayLength.ts';
 export {
   joinWords,
   makeShow,

@@ -1,6 +1,7 @@
 import type { Finding, FindingCode } from '@panewright/design';
-import { inOne, messages, sayFinding, sayRefusal } from './answers/answers.ts';
+import { inOne, messages, sayRefusal } from './answers/answers.ts';
 import { refusalSamples } from './answers/samples.ts';
+import { sayFinding } from './answers/sayFinding.ts';
 import { makeShow, type Show } from './answers/show.ts';
 import { openApi } from './openApi.ts';
 import { doorAnswers, type RefusalCode } from './refusal.ts';

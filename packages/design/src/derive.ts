@@ -4,12 +4,12 @@ import { cuttingPlan } from './cutting/cuttingPlan.ts';
 import { QUICK_BUDGET } from './cutting/layPlan.ts';
 import { cautions } from './derive/cautions.ts';
 import { type Materials, materialsOf } from './derive/materials.ts';
+import { openingPlans } from './derive/openingPlans.ts';
 import { remember } from './derive/remember.ts';
 import type { Catalogue } from './document/catalogue.ts';
-import type { Choices, Job, Opening } from './document/job.ts';
+import type { Choices, Job } from './document/job.ts';
 import { cornerCreep } from './hold/cornerCreep.ts';
 import { type HoldInput, holdPlan, type PatchBook } from './hold/holdPlan.ts';
-import { openingPlan } from './openings/openingPlan.ts';
 import { panelMass } from './panels/panelMass.ts';
 import { panelPlan } from './panels/panelPlan.ts';
 import { patternPlans } from './patterns/patternPlans.ts';
@@ -41,12 +41,6 @@ export function derive(job: Job, catalogue: Catalogue, seed: number, budget = QU
   return { ...plan, cutting, takeOff, price, findings };
 }
 
-const surveyed = remember(
-  (opening: Opening, { job, catalogue }: { readonly job: Job; readonly catalogue: Catalogue }, find) =>
-    openingPlan(job, opening, catalogue, find),
-  (a, b) => a.job.choices === b.job.choices && a.catalogue.habits === b.catalogue.habits,
-);
-
 interface PanelContext {
   readonly pattern: PatternPlan;
   readonly master: OpeningPlan;
@@ -77,7 +71,7 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
   const find = (finding: Finding) => {
     findings.push(finding);
   };
-  const openings = job.openings.map((opening) => surveyed(opening, { job, catalogue }, find));
+  const openings = openingPlans(job, catalogue, find);
   const materials = new Map<string, Materials>();
   for (const plan of openings) {
     const found = materialsOf(plan.choices, catalogue, plan.opening, find);

@@ -1,5 +1,6 @@
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
+export { deriveOpenings } from './derive/openingPlans.ts';
 export { derive, deriveShapes } from './derive.ts';
 export * from './document/catalogue.ts';
 export * from './document/job.ts';

@@ -1,9 +1,10 @@
-import { Suspense, useEffect, useState } from 'react';
+import { type ReactNode, Suspense, useEffect, useState } from 'react';
 import { Redirect, useParams } from 'wouter';
 import { JobStrip } from '../drawing/JobStrip.tsx';
 import { MoneyContext, UnitsContext } from '../fields/useUnits.ts';
 import { STAGES } from '../findings/stageOf.ts';
 import { useFindings } from '../findings/useFindings.ts';
+import { useDrawn } from '../job/whenDrawn.ts';
 import { openWork, useCatalogue, useJob, usePlan, useWork, type Work, WorkContext } from '../job/work.ts';
 import { useAddOpening } from '../openings/useAddOpening.ts';
 import type { Server } from '../server/server.ts';
@@ -72,6 +73,7 @@ function Bench() {
   const name = useJob((state) => state.document.name);
   const currency = useCatalogue((catalogue) => catalogue.currency);
   useUndoKeys(job);
+  useDrawn();
   useEffect(() => {
     const timer = setTimeout(fetchLaterStages, 800);
     return () => clearTimeout(timer);
@@ -90,7 +92,9 @@ function Bench() {
         <Conflict />
         <main id="main" tabIndex={-1}>
           <Suspense fallback={<p className="working">{w.app.loading}</p>}>
-            <View />
+            <PlanFirst stage={stage}>
+              <View />
+            </PlanFirst>
           </Suspense>
         </main>
         <LiveWords />
@@ -99,11 +103,20 @@ function Bench() {
   );
 }
 
+/** Stages drawn from the plan: before the first one there is nothing to say of them, least of all that they are empty. */
+const FROM_PLAN: readonly ViewName[] = ['patterns', 'panels', 'hold'];
+
+function PlanFirst({ stage, children }: { readonly stage: ViewName; readonly children: ReactNode }) {
+  const w = useWords();
+  const waits = usePlan((state) => state.plan === null && state.fault === null);
+  return waits && FROM_PLAN.includes(stage) ? <p className="working">{w.stages.working}</p> : children;
+}
+
 function Strip({ stage }: { readonly stage: ViewName }) {
   const { id } = useWork();
   const add = useAddOpening();
   const openings = useJob((state) => state.document.openings);
-  const plans = usePlan((state) => state.plan?.openings) ?? [];
+  const plans = usePlan((state) => state.openings);
   const findings = useFindings();
   const { opening } = useCurrent();
   const here = (STAGES as readonly string[]).slice(1, 5).includes(stage) ? stage : 'openings';

@@ -53,7 +53,7 @@ function useResults(): { readonly of: Readonly<Record<Stage, string>>; readonly 
   const plan = usePlan((state) => state.plan);
   const late = usePlan((state) => state.late);
   const needs = useFindings().filter((one) => one.severity === 'stop' || one.severity === 'doubt').length;
-  const measured = plan?.openings.filter((one) => one.shape).length ?? 0;
+  const measured = usePlan((state) => state.openings).filter((one) => one.shape).length;
   const r = w.stages.result;
   const none = measured === 0;
   return {
@@ -61,9 +61,9 @@ function useResults(): { readonly of: Readonly<Record<Stage, string>>; readonly 
     of: {
       job: w.job.kinds[kind],
       openings: r.openings(measured, openings.length),
-      patterns: none ? '' : r.patterns(plan?.patterns.length ?? 0, measured),
-      panels: none ? '' : r.panels(showArea(totalArea(plan), units)),
-      hold: none ? '' : r.hold(totalPoints(plan)),
+      patterns: none || !plan ? '' : r.patterns(plan.patterns.length, measured),
+      panels: none || !plan ? '' : r.panels(showArea(totalArea(plan), units)),
+      hold: none || !plan ? '' : r.hold(totalPoints(plan)),
       cutting: late?.cutting && !none ? showRun(totalLength(late.cutting), units) : '',
       takeOff: late?.takeOff && !none ? showMinutes(late.takeOff.minutes.value) : '',
       price: late?.price && !none ? showMoney(late.price.price.value, sign) : '',

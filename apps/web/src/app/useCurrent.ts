@@ -19,13 +19,14 @@ export function useCurrent(): Current {
   const { opening: asked } = useParams<{ opening?: string }>();
   const openings = useJob((state) => state.document.openings);
   const stale = useJob((state) => Object.keys(state.refused).length > 0);
+  const plans = usePlan((state) => state.openings);
   const plan = usePlan((state) => state.plan);
   const opening = openings.find((one) => one.id === asked) ?? openings[0];
   const pattern = plan?.patterns.find((one) => one.members.some((member) => member.opening === opening?.id));
   return {
     opening,
     anyOpening: openings.length > 0,
-    plan: plan?.openings.find((one) => one.opening === opening?.id),
+    plan: plans.find((one) => one.opening === opening?.id),
     pattern,
     member: pattern?.members.find((one) => one.opening === opening?.id),
     panel: plan?.panels.find((one) => one.pattern === pattern?.pattern),

@@ -3,15 +3,14 @@ import { type Finding, type Show, showOf } from '../contract.ts';
 import { useCatalogue, useJob, usePlan } from '../job/work.ts';
 import { stageOf } from './stageOf.ts';
 
-/** All that the plan has to say: what comes before the lay at once, the rest as last worked out. */
+/** All that the plan has to say: of the survey at once, the rest as last worked out. */
 export function useFindings(): readonly Finding[] {
-  const plan = usePlan((state) => state.plan);
+  const early = usePlan((state) => state.findings);
   const late = usePlan((state) => state.late);
   return useMemo(() => {
-    const early = plan?.findings ?? [];
     const fromLay = late?.findings.filter((one) => stageOf(one) === 'cutting') ?? [];
     return [...early.filter((one) => stageOf(one) !== 'cutting'), ...fromLay];
-  }, [plan, late]);
+  }, [early, late]);
 }
 
 /** How this job's sentences show their numbers. */

@@ -1,9 +1,9 @@
 import { demoJob, type Job } from '@panewright/contract';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { checkJob } from '../contract.ts';
 import { setReading } from '../openings/readingEdits.ts';
 import { tapeIn } from '../survey/surveyOf.ts';
+import { checkJob } from './checks.ts';
 import { createDocumentStore } from './documentStore.ts';
 
 const open = () => createDocumentStore<Job>(demoJob, 1, checkJob);

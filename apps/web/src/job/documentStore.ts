@@ -50,14 +50,19 @@ export interface Problem {
   readonly issue: Issue | null;
 }
 
-/** Says what is wrong with a document, or null. */
-export type Check<T> = (document: T) => Problem | null;
+/** Says what is wrong with a document, or null. `before`: the one it was made from, which was accepted. */
+export type Check<T> = (document: T, before?: T) => Problem | null;
 
+/**
+ * @param checking may still be on its way: what is edited before it comes is checked then, and taken back where it does
+ * not pass. Where it never comes, the server's own check decides.
+ */
 export function createDocumentStore<T extends object>(
   document: T,
   revision: number,
-  check: Check<T>,
+  checking: Check<T> | Promise<Check<T>>,
 ): DocumentStore<T> {
+  let check: Check<T> = () => null;
   const store = createStore<DocumentState<T>>(() => ({
     document: freeze(document, true),
     revision,
@@ -66,6 +71,24 @@ export function createDocumentStore<T extends object>(
     save: { kind: 'saved' },
     turns: 0,
   }));
+
+  const arm = (armed: Check<T>) => {
+    check = armed;
+    let problem = history().done.length > 0 ? check(store.getState().document) : null;
+    while (problem && history().done.length > 0) {
+      const { step, history: rest } = undone(history())!;
+      store.setState((state) => ({
+        document: applyPatches(state.document, [...step.back]),
+        history: { ...rest, undone: [] },
+        refused: { ...state.refused, [step.key]: { text: '', sentence: problem!.sentence } },
+        save: changed(state.save),
+      }));
+      problem = check(store.getState().document);
+    }
+  };
+  const history = () => store.getState().history;
+  if (typeof checking === 'function') check = checking;
+  else checking.then(arm, () => {});
 
   const refuse = (key: string, text: string, sentence: string) =>
     store.setState((state) => ({ refused: { ...state.refused, [key]: { text, sentence } } }));
@@ -79,7 +102,7 @@ export function createDocumentStore<T extends object>(
 
   const commit = ({ key, forth, back }: Step, next: T): Problem | null => {
     const state = store.getState();
-    const problem = forth.length === 0 ? null : check(next);
+    const problem = forth.length === 0 ? null : check(next, state.document);
     if (problem) return problem;
     const refused = without(state.refused, key);
     if (forth.length === 0) {

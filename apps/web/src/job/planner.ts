@@ -1,19 +1,28 @@
 import { createStore, type StoreApi } from 'zustand';
-import { type Catalogue, deriveShapes, type Finding, type Job, PLAN_SEED, type Plan } from '../contract.ts';
+import {
+  type Catalogue,
+  deriveOpenings,
+  type Finding,
+  type Job,
+  type OpeningPlan,
+  PLAN_SEED,
+  type Plan,
+} from '../contract.ts';
+import { createLane, type Lane } from './lane.ts';
+import { type SentShapes, shapesReceived } from './shapesWork.ts';
 
 /** The stages that follow the lay, as last worked out. */
-export interface LateStages {
-  readonly cutting: Plan['cutting'];
-  readonly takeOff: Plan['takeOff'];
-  readonly price: Plan['price'];
-  readonly findings: readonly Finding[];
-}
+export type LateStages = Pick<Plan, 'cutting' | 'takeOff' | 'price' | 'findings'>;
 
 export interface PlanState {
-  /** Everything before the lay, always of the job on the page; null before the first. */
+  /** The openings as surveyed, always of the job on the page. */
+  readonly openings: readonly OpeningPlan[];
+  /** What the survey says now, and the stages up to the lay as last worked out. */
+  readonly findings: readonly Finding[];
+  /** Everything before the lay as last worked out: a few frames behind the last key at most; null before the first. */
   readonly plan: Plan | null;
   readonly late: LateStages | null;
-  /** True while `late` is of an earlier job than the one on the page. */
+  /** True while `plan` or `late` is of an earlier job than the one on the page. */
   readonly working: boolean;
   /** A fault of ours, as its message. */
   readonly fault: string | null;
@@ -21,12 +30,14 @@ export interface PlanState {
 
 export interface WorkRequest {
   readonly ticket: number;
+  readonly part: 'shapes' | 'whole';
   readonly job: Job;
   readonly catalogue: Catalogue;
   readonly seed: number;
 }
 export type WorkAnswer =
-  | { readonly ticket: number; readonly plan: Plan }
+  | { readonly ticket: number; readonly shapes: SentShapes }
+  | { readonly ticket: number; readonly plan: LateStages }
   | { readonly ticket: number; readonly fault: string };
 
 /** The part of a Worker that is used here, so that a test can stand in for it. */
@@ -48,71 +59,77 @@ export interface Planner {
   readonly stop: () => void;
 }
 
-/** Draws at once what comes before the lay; the whole plan follows from a worker. A newer job supersedes an older. */
-export function createPlanner(newWorker: () => PlanWorker): Planner {
-  const store = createStore<PlanState>(() => ({ plan: null, late: null, working: false, fault: null }));
-  let worker: PlanWorker | null = null;
+const nothingYet: PlanState = {
+  openings: [],
+  findings: [],
+  plan: null,
+  late: null,
+  working: false,
+  fault: null,
+};
+
+/**
+ * Draws the openings at once. Patterns, panels and hold points follow from one worker, the lay and what comes after it
+ * from another, so that neither waits for the other. A newer job supersedes an older.
+ *
+ * @param whenDrawn calls back once the page has been drawn: the workers are not to hold up the first drawing
+ */
+export function createPlanner(
+  newWorker: () => PlanWorker,
+  whenDrawn: (then: () => void) => void = (then) => then(),
+): Planner {
+  const store = createStore<PlanState>(() => nothingYet);
   let ticket = 0;
-  let shown = false;
-  let waiting: WorkRequest | null = null;
-  let busy: { readonly ticket: number; readonly since: number } | null = null;
-  let impatience: ReturnType<typeof setTimeout> | undefined;
+  let shapesOf = 0;
+  let lateOf = 0;
+  let ofSurvey: readonly Finding[] = [];
+  let beyondSurvey: readonly Finding[] = [];
   let lull: ReturnType<typeof setTimeout> | undefined;
 
-  const start = () => {
-    worker = newWorker();
-    worker.onmessage = ({ data }) => answered(data);
-    worker.onerror = ({ message }) => answered({ ticket, fault: message });
+  const findings = () => [...ofSurvey, ...beyondSurvey];
+  const working = () => shapesOf !== ticket || lateOf !== ticket;
+  const faulted = (answer: WorkAnswer): answer is Extract<WorkAnswer, { readonly fault: string }> => {
+    if (!('fault' in answer)) return false;
+    if (answer.ticket === ticket) store.setState({ working: false, fault: answer.fault });
+    return true;
   };
-  const send = (request: WorkRequest) => {
-    if (!worker) start();
-    busy = { ticket: request.ticket, since: performance.now() };
-    worker!.postMessage(request);
-  };
-  const giveUp = () => {
-    if (!waiting) return;
-    worker?.terminate();
-    worker = null;
-    const request = waiting;
-    waiting = null;
-    send(request);
-  };
-  const answered = (answer: WorkAnswer) => {
-    clearTimeout(impatience);
-    busy = null;
-    if (waiting) {
-      const request = waiting;
-      waiting = null;
-      send(request);
-    }
-    if (answer.ticket !== ticket) return;
-    if ('fault' in answer) store.setState({ working: false, fault: answer.fault });
-    else {
-      const { cutting, takeOff, price, findings } = answer.plan;
-      store.setState({ late: { cutting, takeOff, price, findings }, working: false });
-    }
-  };
+  const shapes: Lane = createLane(newWorker, (answer) => {
+    if (faulted(answer) || !('shapes' in answer)) return;
+    shapesOf = answer.ticket;
+    const plan = shapesReceived(store.getState().plan, answer.shapes);
+    beyondSurvey = plan.findings.slice(answer.shapes.ofSurvey);
+    store.setState({ plan, findings: findings(), working: working() });
+  });
+  const whole: Lane = createLane(
+    newWorker,
+    (answer) => {
+      if (faulted(answer) || !('plan' in answer) || answer.ticket !== ticket) return;
+      lateOf = answer.ticket;
+      store.setState({ late: answer.plan, working: working() });
+    },
+    PATIENCE,
+  );
 
   const show = (job: Job, catalogue: Catalogue) => {
     ticket += 1;
+    const first = ticket === 1;
     const request = { ticket, job, catalogue, seed: PLAN_SEED };
     try {
-      store.setState({ plan: deriveShapes(job, catalogue, PLAN_SEED), working: true, fault: null });
+      const surveyed = deriveOpenings(job, catalogue);
+      ofSurvey = surveyed.findings;
+      store.setState({ openings: surveyed.openings, findings: findings(), working: true, fault: null });
     } catch (fault) {
       console.error(fault);
       store.setState({ working: false, fault: fault instanceof Error ? fault.message : String(fault) });
       return;
     }
     clearTimeout(lull);
-    lull = setTimeout(() => ask(request), shown ? LULL : 0);
-    shown = true;
-  };
-
-  const ask = (request: WorkRequest) => {
-    if (!busy) return send(request);
-    waiting = request;
-    clearTimeout(impatience);
-    impatience = setTimeout(giveUp, Math.max(0, PATIENCE - (performance.now() - busy.since)));
+    const go = () => {
+      shapes.ask({ ...request, part: 'shapes' });
+      lull = setTimeout(() => whole.ask({ ...request, part: 'whole' }), first ? 0 : LULL);
+    };
+    if (first) whenDrawn(() => request.ticket === ticket && go());
+    else go();
   };
 
   return {
@@ -120,9 +137,8 @@ export function createPlanner(newWorker: () => PlanWorker): Planner {
     show,
     stop: () => {
       clearTimeout(lull);
-      clearTimeout(impatience);
-      worker?.terminate();
-      worker = null;
+      shapes.stop();
+      whole.stop();
     },
   };
 }

@@ -1,12 +1,14 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
-import { type Catalogue, checkCatalogue, checkJob, type Job, readJob } from '../contract.ts';
+import type { Catalogue, Job } from '../contract.ts';
 import type { Server } from '../server/server.ts';
 import { words } from '../text/useWords.ts';
 import { type Autosave, startAutosave } from './autosave.ts';
+import { catalogueCheckLater, jobCheckLater, readJobLater } from './checksLater.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from './documentStore.ts';
 import { localCopy, readLocalCopy } from './localCopy.ts';
 import { createPlanner, type Planner, type PlanState, type PlanWorker } from './planner.ts';
+import { whenDrawn } from './whenDrawn.ts';
 
 /** Everything one open job needs: the two documents, their saving, and the plan that follows them. */
 export interface Work {
@@ -27,9 +29,9 @@ const newWorker = (): PlanWorker =>
 /** Opens a job from the server, with what this browser had not yet saved laid on top. */
 export async function openWork(server: Server, id: string): Promise<Work> {
   const [opened, shop] = await Promise.all([server.openJob(id), server.openCatalogue()]);
-  const job = createDocumentStore(opened.job, opened.revision, checkJob);
-  const catalogue = createDocumentStore(shop.catalogue, shop.revision, checkCatalogue);
-  const planner = createPlanner(newWorker);
+  const job = createDocumentStore(opened.job, opened.revision, jobCheckLater());
+  const catalogue = createDocumentStore(shop.catalogue, shop.revision, catalogueCheckLater());
+  const planner = createPlanner(newWorker, whenDrawn);
   const jobSave = startAutosave(job, {
     put: (document, basedOn) => server.saveJob(document, basedOn),
     local: localCopy('job', id),
@@ -37,7 +39,7 @@ export async function openWork(server: Server, id: string): Promise<Work> {
   });
   const showPlan = () => planner.show(job.store.getState().document, catalogue.store.getState().document);
   showPlan();
-  const recovered = recover(job, id, opened.revision);
+  const recovered = await recover(job, id, opened.revision);
   if (recovered) showPlan();
   const stops = [
     job.store.subscribe((state, before) => {
@@ -61,10 +63,10 @@ export async function openWork(server: Server, id: string): Promise<Work> {
 }
 
 /** Lays unacknowledged work of this browser on the page; from an older revision it is a conflict to be resolved. */
-function recover(job: DocumentStore<Job>, id: string, revision: number): boolean {
+async function recover(job: DocumentStore<Job>, id: string, revision: number): Promise<boolean> {
   const kept = readLocalCopy<Job>('job', id);
   if (!kept) return false;
-  const read = readJob(kept.document);
+  const read = await readJobLater(kept.document);
   if (!read.ok) return false;
   const document = read.value;
   if (JSON.stringify(document) === JSON.stringify(job.store.getState().document)) {

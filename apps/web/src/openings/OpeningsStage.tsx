@@ -1,13 +1,10 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { useLocation } from 'wouter';
 import { useCurrent } from '../app/useCurrent.ts';
 import type { ReadingName } from '../contract.ts';
 import { TextArea, TextField } from '../fields/fields.tsx';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useWork } from '../job/work.ts';
-import { MarksTable } from '../survey/MarksTable.tsx';
-import { OutlineFile } from '../survey/OutlineFile.tsx';
-import { SurveyDrawing } from '../survey/SurveyDrawing.tsx';
 import { SurveyMethod } from '../survey/SurveyMethod.tsx';
 import { useWords } from '../text/useWords.ts';
 import { GlassFields } from './GlassFields.tsx';
@@ -19,6 +16,12 @@ import { ReadingTable } from './ReadingTable.tsx';
 import { openingIn } from './readingEdits.ts';
 import { UseFields } from './UseFields.tsx';
 import { useAddOpening } from './useAddOpening.ts';
+
+const MarksTable = lazy(async () => ({ default: (await import('../survey/laterSurvey.ts')).MarksTable }));
+const OutlineFile = lazy(async () => ({ default: (await import('../survey/laterSurvey.ts')).OutlineFile }));
+const SurveyDrawing = lazy(async () => ({
+  default: (await import('../survey/laterSurvey.ts')).SurveyDrawing,
+}));
 
 /** The chosen opening: its readings on the drawing, and beside it everything else that is known of it. */
 export function OpeningsStage() {
@@ -63,14 +66,14 @@ function SurveyPart({ current }: { readonly current: ReturnType<typeof useCurren
       </>
     );
   return (
-    <>
+    <Suspense fallback={<p className="working">{w.app.loading}</p>}>
       <SurveyDrawing opening={opening} plan={current.plan} stale={current.stale} />
       {survey.method === 'marks' ? (
         <MarksTable opening={opening} survey={survey} shape={shape} />
       ) : (
         <OutlineFile key={opening.id} opening={opening} survey={survey} />
       )}
-    </>
+    </Suspense>
   );
 }
 

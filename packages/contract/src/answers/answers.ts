@@ -1,4 +1,3 @@
-import type { Finding } from '@panewright/design';
 import type { TraceQuestion } from '@panewright/photo';
 import type { Refusal } from '../refusal.ts';
 import { english } from './english/english.ts';
@@ -13,12 +12,6 @@ export type Language = keyof typeof messages;
 export function sayRefusal(refusal: Refusal, show: Show, language: Language = 'en'): Sentences {
   const word = messages[language].refusals[refusal.code] as (refusal: Refusal, show: Show) => Sentences;
   return word(refusal, show);
-}
-
-/** A finding in words, its lengths in the units of `show`. */
-export function sayFinding(finding: Finding, show: Show, language: Language = 'en'): Sentences {
-  const word = messages[language].findings[finding.code] as (finding: Finding, show: Show) => Sentences;
-  return word(finding, show);
 }
 
 /** A question about a traced outline, in words. */

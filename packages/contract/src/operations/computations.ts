@@ -10,7 +10,8 @@ import {
 } from '@panewright/design';
 import { ok } from '@panewright/quantity';
 import { z } from 'zod';
-import { inOne, sayFinding } from '../answers/answers.ts';
+import { inOne } from '../answers/answers.ts';
+import { sayFinding } from '../answers/sayFinding.ts';
 import { showOf } from '../answers/show.ts';
 import { demoJob as demo } from '../demo.ts';
 import { exampleJob } from '../examples.ts';

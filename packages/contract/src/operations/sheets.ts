@@ -1,7 +1,8 @@
 import { defaultCatalogue, derive, type Finding, job, label } from '@panewright/design';
 import { ok } from '@panewright/quantity';
 import { z } from 'zod';
-import { inOne, sayFinding } from '../answers/answers.ts';
+import { inOne } from '../answers/answers.ts';
+import { sayFinding } from '../answers/sayFinding.ts';
 import { showOf } from '../answers/show.ts';
 import { base64 } from '../base64.ts';
 import { exampleJob } from '../examples.ts';

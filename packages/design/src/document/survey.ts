@@ -1,5 +1,6 @@
 import { parseLength } from '@panewright/quantity';
 import { z } from 'zod';
+import { isZero } from './isZero.ts';
 import { id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
 
 /** What one tape reading measures, seen from outside. Sides run between the sharp corners, where the straight sides would meet. */
@@ -44,9 +45,6 @@ export const reading = z
   .strictObject({ of: readingName, entered, unit, sigma })
   .superRefine((value, context) => mustBeLength(value, context, value.of.startsWith('radius')));
 export type Reading = z.infer<typeof reading>;
-
-/** A radius may be entered as nought: a sharp corner. */
-export const isZero = (text: string): boolean => /^\s*0+([.,]0+)?\s*(mm|cm|m|in|"|″)?\s*$/.test(text);
 
 /** Four sides, diagonals and radii, read with a tape. */
 export const tapeSurvey = z.strictObject({
