@@ -248,6 +248,9 @@ const cutPiece = z.strictObject({
   mayFlip: z.boolean(),
 });
 
+const rollPrice = z.strictObject({ rollWidth: number, length: number, price: number });
+const laidCopyName = z.strictObject({ piece: text, copy: z.int() });
+
 const layPlan = z.strictObject({
   lay: text,
   fabric: text,
@@ -261,7 +264,9 @@ const layPlan = z.strictObject({
   placements: list(
     z.strictObject({ piece: text, copy: z.int(), place: rigidSchema, outline: outlineSchema }),
   ),
-  otherWidths: list(z.strictObject({ rollWidth: number, length: number, price: number })),
+  otherWidths: list(rollPrice),
+  binds: list(laidCopyName),
+  byHand: z.nullable(z.strictObject({ held: list(laidCopyName), automatic: rollPrice })),
 });
 
 const stripPlan = z.strictObject({

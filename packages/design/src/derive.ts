@@ -35,7 +35,7 @@ export function derive(job: Job, catalogue: Catalogue, seed: number, budget = QU
   const { plan, made } = shapes(job, catalogue, seed);
   const findings: Finding[] = [...plan.findings];
   const find = (finding: Finding) => findings.push(finding);
-  const cutting = cuttingPlan(cutPieces(made), made, catalogue, seed, budget, find);
+  const cutting = cuttingPlan(cutPieces(made), made, job, catalogue, seed, budget, find);
   const takeOff = takeOffPlan(made, cutting, catalogue);
   const price = pricePlan(takeOff, plan.patterns, plan.panels, catalogue);
   return { ...plan, cutting, takeOff, price, findings };

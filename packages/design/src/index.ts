@@ -1,3 +1,5 @@
+export { laidOf } from './cutting/handLay.ts';
+export { layInstance, placementsOf } from './cutting/layPlan.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
 export { deriveOpenings } from './derive/openingPlans.ts';

@@ -60,6 +60,8 @@ const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   SOLVENT_FIRE: 'hold',
   PIECE_WIDER_THAN_ROLL: 'cutting',
   STRIP_LONGER_THAN_ROLL: 'cutting',
+  LAY_PLACES_GIVEN_UP: 'cutting',
+  LAY_ROLL_NOT_SOLD: 'cutting',
   LAY_REFUSED: 'cutting',
 };
 

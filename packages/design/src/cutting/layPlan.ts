@@ -1,4 +1,4 @@
-import { flatten, moveOutline, type Outline, point, type Rigid } from '@panewright/geometry';
+import { bounds, flatten, moveOutline, type Outline, point, type Rigid } from '@panewright/geometry';
 import {
   type Instance,
   type InstanceRefusal,
@@ -11,9 +11,11 @@ import {
 } from '@panewright/packing';
 import { mm, radian } from '@panewright/quantity';
 import type { Fabric } from '../document/catalogue.ts';
+import type { LayByHand } from '../document/layByHand.ts';
 import { figure } from '../plan/figure.ts';
 import type { Find } from '../plan/finding.ts';
-import type { CutPiece, LayPlan } from '../plan/plan.ts';
+import type { CutPiece, LaidCopyName, LayPlan } from '../plan/plan.ts';
+import { handLay } from './handLay.ts';
 
 /** Arcs are laid as polygons that lie this much outside them at most, mm. */
 const FLATTEN = mm(0.3);
@@ -21,59 +23,131 @@ const FLATTEN = mm(0.3);
 /** Fewest and most evaluations spent on the lay of one roll width. */
 export const QUICK_BUDGET = 150_000;
 
-/** The lay of one cloth on its cheapest roll; null where no roll takes the pieces (a finding says which). */
-export function layPlan(
-  name: string,
-  fabric: Fabric,
-  pieces: readonly CutPiece[],
-  spacing: number,
-  seed: number,
-  budget: number,
-  find: Find,
-): LayPlan | null {
+/** What one cloth's lay is made of. */
+export interface LayInput {
+  readonly name: string;
+  readonly fabric: Fabric;
+  readonly pieces: readonly CutPiece[];
+  readonly spacing: number;
+  readonly byHand: LayByHand | undefined;
+  readonly seed: number;
+  readonly budget: number;
+}
+
+interface Laid {
+  readonly roll: Fabric['rolls'][number];
+  readonly layout: Layout;
+  readonly bound: number;
+  readonly price: number;
+}
+
+/**
+ * The lay of one cloth on its cheapest roll, or as it was set by hand; null where no roll takes the pieces (a finding
+ * says which).
+ */
+export function layPlan(input: LayInput, find: Find): LayPlan | null {
+  const { fabric, pieces, spacing, byHand, seed, budget } = input;
   const tries = fabric.rolls.map((roll) => ({
     roll,
-    outcome: layOn(instanceFor(fabric, roll.width, pieces, spacing), seed, budget),
+    outcome: layOn(layInstance(fabric, roll.width, pieces, spacing), seed, budget),
   }));
-  const laid = tries.flatMap(({ roll, outcome }) => (outcome.ok ? [{ roll, state: outcome.state }] : []));
+  const laid = tries.flatMap(({ roll, outcome }): Laid[] =>
+    outcome.ok ? [laidOn(roll, outcome.state.best, outcome.state.bound)] : [],
+  );
   if (laid.length === 0) {
     const widest = tries.reduce((a, b) => (b.roll.width > a.roll.width ? b : a));
     if (!widest.outcome.ok) report(widest.outcome.refusal, fabric, find);
     return null;
   }
-  const priced = laid.map(({ roll, state }) => ({
-    roll,
-    state,
-    price: Math.ceil((state.best.length / roll.step) * (1 - 1e-9)) * roll.price,
-  }));
-  const best = priced.reduce((a, b) =>
-    b.price < a.price || (b.price === a.price && b.state.best.length < a.state.best.length) ? b : a,
-  );
-  const { state, roll } = best;
+  const automatic = laid.reduce((a, b) => (cheaper(b, a) ? b : a));
+  const hand = byHand ? laidByHand(input, byHand, laid, find) : null;
+  // A lay that nothing holds was only found by a longer search: it stands while it is not the dearer one.
+  const taken = hand && (hand.held.length > 0 || !cheaper(automatic, hand.laid)) ? hand : null;
+  return asPlan(input, taken?.laid ?? automatic, laid, taken ? { held: taken.held, automatic } : null);
+}
+
+const cheaper = (a: Laid, b: Laid): boolean =>
+  a.price < b.price || (a.price === b.price && a.layout.length < b.layout.length);
+
+const laidOn = (roll: Fabric['rolls'][number], layout: Layout, bound: number): Laid => ({
+  roll,
+  layout,
+  bound,
+  price: Math.ceil((layout.length / roll.step) * (1 - 1e-9)) * roll.price,
+});
+
+function laidByHand(
+  { fabric, pieces, spacing, seed, budget }: LayInput,
+  byHand: LayByHand,
+  laid: readonly Laid[],
+  find: Find,
+): { readonly laid: Laid; readonly held: readonly LaidCopyName[] } | null {
+  const sold = laid.find(({ roll }) => roll.width === byHand.rollWidth);
+  if (!sold) {
+    const numbers = { width: byHand.rollWidth, fabric: fabric.name };
+    find({ severity: 'doubt', code: 'LAY_ROLL_NOT_SOLD', where: { item: fabric.id }, numbers });
+    return null;
+  }
+  const instance = layInstance(fabric, byHand.rollWidth, pieces, spacing);
+  const hand = handLay(instance, pieces, byHand.places, budget, seed);
+  if (hand.givenUp.length > 0) {
+    const numbers = { pieces: [...new Set(hand.givenUp)].join(' '), fabric: fabric.name };
+    find({ severity: 'doubt', code: 'LAY_PLACES_GIVEN_UP', where: { item: fabric.id }, numbers });
+  }
+  if (!hand.layout) return null;
+  return { laid: laidOn(sold.roll, checked(instance, hand.layout), sold.bound), held: hand.held };
+}
+
+function asPlan(
+  { name, fabric, pieces, spacing }: LayInput,
+  best: Laid,
+  laid: readonly Laid[],
+  hand: { readonly held: readonly LaidCopyName[]; readonly automatic: Laid } | null,
+): LayPlan {
+  const priceOf = ({ roll, layout, price }: Laid) => ({
+    rollWidth: roll.width,
+    length: layout.length as number,
+    price,
+  });
+  const placements = placementsOf(best.layout, pieces);
   return {
     lay: name,
     fabric: fabric.id,
-    rollWidth: roll.width,
-    usableWidth: roll.width - 2 * fabric.selvage,
+    rollWidth: best.roll.width,
+    usableWidth: best.roll.width - 2 * fabric.selvage,
     selvage: fabric.selvage,
     spacing,
     length: figure(
-      state.best.length,
+      best.layout.length,
       'mm',
       'computed',
       'lay',
       pieces.map(({ piece }) => `cutting.pieces.${piece}`),
     ),
-    density: state.best.density,
-    leastLength: state.bound,
-    placements: placementsOf(state.best, pieces),
-    otherWidths: priced
-      .filter((one) => one !== best)
-      .map((one) => ({ rollWidth: one.roll.width, length: one.state.best.length, price: one.price })),
+    density: best.layout.density,
+    leastLength: best.bound,
+    placements,
+    otherWidths: laid.filter(({ roll }) => roll !== best.roll).map(priceOf),
+    binds: bindingCopies(placements, best.layout.length),
+    byHand: hand && { held: hand.held, automatic: priceOf(hand.automatic) },
   };
 }
 
-function instanceFor(
+/** Copies within this of the end of the lay end it: the outline lies this far inside its polygon, and a hair more, mm. */
+const AT_THE_END = FLATTEN + 0.01;
+
+const bindingCopies = (placements: LayPlan['placements'], length: number): readonly LaidCopyName[] =>
+  placements
+    .filter(({ outline }) => bounds(outline).maxX >= length - AT_THE_END)
+    .map(({ piece, copy }) => ({ piece, copy }));
+
+/**
+ * The pieces of one cloth on one roll, as the packing engine takes them.
+ *
+ * @param spacing between two pieces, mm
+ * @source none: the plan's pieces in the engine's terms
+ */
+export function layInstance(
   fabric: Fabric,
   rollWidth: number,
   pieces: readonly CutPiece[],
@@ -101,12 +175,22 @@ function layOn(instance: Instance, seed: number, budget: number): Outcome {
   const started = startPacking(instance, seed);
   if (!started.ok) return { ok: false, refusal: started.refusal };
   const state = step(started.value, budget);
-  const checked = verifyLay(instance, state.best);
-  if (!checked.ok) throw new Error(`a lay failed its check: ${checked.refusal.code}`);
+  checked(instance, state.best);
   return { ok: true, state };
 }
 
-function placementsOf(layout: Layout, pieces: readonly CutPiece[]): LayPlan['placements'] {
+function checked(instance: Instance, layout: Layout): Layout {
+  const verified = verifyLay(instance, layout);
+  if (!verified.ok) throw new Error(`a lay failed its check: ${verified.refusal.code}`);
+  return layout;
+}
+
+/**
+ * A layout of the engine as outlines on the roll.
+ *
+ * @source none: the plan's pieces in the engine's terms
+ */
+export function placementsOf(layout: Layout, pieces: readonly CutPiece[]): LayPlan['placements'] {
   const outlines = new Map<string, Outline>(pieces.map((piece) => [piece.piece, piece.outline]));
   return layout.placements.map((placement) => {
     const piece = String(placement.pieceId);

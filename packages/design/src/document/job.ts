@@ -1,7 +1,9 @@
 import { z } from 'zod';
+import { laysByHand } from './layByHand.ts';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
 import { survey } from './survey.ts';
 
+export * from './layByHand.ts';
 export * from './survey.ts';
 
 /** A rectangle no hold point may sit on, in the opening's own frame: seen from outside, origin at its bottom left (see OpeningPlan). */
@@ -122,6 +124,7 @@ export const job = z
       .max(400)
       .optional()
       .describe('what a shared pattern is, where it is not the first opening it serves'),
+    laysByHand: laysByHand.optional(),
     notes: note(10_000),
   })
   .superRefine((value, context) => {

@@ -86,6 +86,10 @@ export interface FindingNumbers {
     readonly fabric: string;
   };
   STRIP_LONGER_THAN_ROLL: { readonly length: number; readonly stock: number; readonly binding: string };
+  /** Places of a lay by hand that can no longer be kept, and were laid anew. */
+  LAY_PLACES_GIVEN_UP: { readonly pieces: string; readonly fabric: string };
+  /** A lay by hand for a roll that is not sold any more: the program's own lay is used. */
+  LAY_ROLL_NOT_SOLD: { readonly width: number; readonly fabric: string };
   LAY_REFUSED: { readonly refusal: string; readonly fabric: string };
   // cautions
   EXIT_OPENING: Nothing;

@@ -295,6 +295,19 @@ export interface LayPlan {
     readonly length: number;
     readonly price: number;
   }[];
+  /** Copies that end where the lay ends: it cannot be shorter while they lie where they do. */
+  readonly binds: readonly LaidCopyName[];
+  /** null: the program's own lay. */
+  readonly byHand: {
+    readonly held: readonly LaidCopyName[];
+    /** What the program would lay by itself: roll, length and price of the cloth. */
+    readonly automatic: { readonly rollWidth: number; readonly length: number; readonly price: number };
+  } | null;
+}
+
+export interface LaidCopyName {
+  readonly piece: string;
+  readonly copy: number;
 }
 
 export interface LayPlacement {

@@ -186,6 +186,16 @@ const cuttingFindings = {
     why: '',
     do: 'Buy a longer roll, or join two lengths mid-edge.',
   }),
+  LAY_PLACES_GIVEN_UP: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: not every piece could stay where it was put by hand: ${joinWords(f.numbers.pieces.split(' '))}.`,
+    why: 'The job has changed since: a piece is larger, may no longer be turned that way, or is not cut any more.',
+    do: 'They were laid anew about the others. Look at the lay, and move them again where that helps.',
+  }),
+  LAY_ROLL_NOT_SOLD: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: the lay made by hand is for a roll ${show.length(f.numbers.width)} wide, and none is sold.`,
+    why: 'The catalogue’s widths have changed.',
+    do: 'The program’s own lay is used. Lay by hand anew, or enter the width again in the catalogue.',
+  }),
   LAY_REFUSED: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: the pieces cannot be laid (${show.text(f.numbers.refusal)}).`,
     why: 'A piece has a shape that cannot be cut.',
