@@ -3,7 +3,19 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
   panewright plan JOB.json --out DIR     all sheets, cut files and plan.json
       --catalogue FILE                   the shop's catalogue (else the invented one a shop begins with)
       --seed N                           of the lay's search (1)
-      --paper letter|a4                  (letter for jobs in inches, a4 for mm)
+      --paper letter|a4|a3|tabloid       of the patterns (letter for jobs in inches, a4 for mm)
+      --paper 36in|914mm                 a roll of that width: each pattern is one long page
+      --printer ID                       a printer of the catalogue: its paper and correction
+      --correction XxY                   nominal over measured, across and along the paper, as 1.002x0.998
+      --printer-test                     a page to measure the printer by
+      --language en|de|es                (the shop's; the quote is in the customer's)
+      --large                            large type on work order, install sheet and lists
+      --copies N                         of each template (one full page)
+      --labels NAME                      labels with QR codes on a sheet of labels, as "99 × 38 mm, 2 × 7"
+      --sewn  --label-start N (1)  --label-copies N (1)
+      --address URL                      of the page: the labels' codes open the panel there
+      --hpgl                             plotter files: pen 1 draws, pen 2 cuts, inner before outer
+      --knife-offset MM (0)  --overcut MM (0)
       --date YYYY-MM-DD                  printed on the sheets (today)
       --revision TEXT                    printed on the sheets
       --json                             prints the plan itself

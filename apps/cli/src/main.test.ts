@@ -179,7 +179,7 @@ test.each([
   [['plan'], 'Name one job.'],
   [['plan', good, good], 'one too many'],
   [['plan', good, '--out', at('x'), '--seed=-1'], '--seed must be a whole number'],
-  [['plan', good, '--out', at('x'), '--paper', 'a3'], 'must be “letter” or “a4”.'],
+  [['plan', good, '--out', at('x'), '--paper', 'a5'], '--paper is letter, a4, a3, tabloid or a roll'],
   [['plan', good, '--out', at('x'), '--date', 'today'], 'a day that exists, as YYYY-MM-DD'],
   [['check', at('nowhere.json')], 'is not there'],
   [['check', folder], 'is a folder'],
@@ -215,4 +215,45 @@ test('outline tells the lines and arcs of a drawing, and asks for the unit where
   expect(asked.code).toBe(3);
   expect(asked.err).toContain('does not say what its numbers are');
   expect((await run('outline', bare, '--unit', 'mm')).out).toContain('400.0 × 300.0 mm.');
+});
+
+test('plan takes a roll, a language, labels from a place on and a trailing knife', async () => {
+  const asked = ['--paper', '36in', '--correction', '1.002x0.998', '--language', 'de', '--large'];
+  const labels = [
+    '--labels',
+    '4 × 2 in, 2 × 5',
+    '--label-start',
+    '3',
+    '--sewn',
+    '--address',
+    'http://127.0.0.1:4750',
+  ];
+  const knife = ['--knife-offset', '0.5', '--overcut', '2', '--printer-test', '--copies', '2'];
+  const { code, err } = await run('plan', good, '--out', at('asked'), ...asked, ...labels, ...knife);
+  expect(err).toBe('');
+  expect(code).toBe(0);
+  for (const path of [
+    'patterns/P1-roll-36in.pdf',
+    'labels-sewn.pdf',
+    'lay.plt',
+    'printer-test-roll-36in.pdf',
+  ])
+    expect(existsSync(at('asked', path)), path).toBe(true);
+});
+
+test.each([
+  [['--paper', '4in'], /101.6 mm wide/],
+  [['--correction', '1.2x1'], /across the paper is 1.2/],
+  [['--correction', '1.2'], /two factors/],
+  [['--language', 'fr'], /“en”, “de” or “es”/],
+  [['--labels', 'none'], /no sheet of labels/],
+  [['--sewn'], /--labels NAME/],
+  [['--knife-offset', '9'], /“hpgl.knife.offset” must be 5 or less/],
+  [['--address', 'javascript:0'], /“address”/],
+  [['--printer', 'attic'], /no printer “attic”/],
+])('plan with %j is refused with a sentence', async (more, sentence) => {
+  const { code, err } = await run('plan', good, '--out', at('never'), ...more);
+  expect(code).toBe(2);
+  expect(err).toMatch(sentence);
+  expect(existsSync(at('never'))).toBe(false);
 });

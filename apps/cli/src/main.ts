@@ -10,6 +10,7 @@ import { EXIT, Usage } from './exits.ts';
 import { HELP } from './help.ts';
 import { type Io, processIo } from './io.ts';
 import { onlyOne } from './options.ts';
+import { SHEET_SWITCHES, SHEET_TEXTS, type SheetFlags } from './sheetFlags.ts';
 
 const text = { type: 'string' } as const;
 const flag = { type: 'boolean' } as const;
@@ -36,11 +37,19 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
   if (rest.includes('--help') || rest.includes('-h')) return run(['help'], io);
   switch (command) {
     case 'plan': {
-      const { values, names } = read(rest, { ...design, out: text, paper: text, date: text, revision: text });
+      const { values, names } = read(rest, {
+        ...{ ...design, out: text, date: text, revision: text },
+        ...Object.fromEntries(SHEET_TEXTS.map((name) => [name, text])),
+        ...Object.fromEntries(SHEET_SWITCHES.map((name) => [name, flag])),
+      });
       return plan(
         {
           job: onlyOne('one job', names),
-          ...pick(values, ['catalogue', 'seed', 'out', 'paper', 'date', 'revision']),
+          ...pick(values, ['catalogue', 'seed', 'out', 'date', 'revision']),
+          sheets: {
+            ...pick(values, SHEET_TEXTS),
+            ...Object.fromEntries(SHEET_SWITCHES.map((name) => [name, values[name] === true])),
+          } as unknown as SheetFlags,
           json: values.json === true,
         },
         io,

@@ -14,6 +14,12 @@ export function wholeNumber(
   return value;
 }
 
+/** A number from an option, with a point for its decimals. */
+export function decimal(name: string, text: string): number {
+  if (!/^-?\d+(\.\d+)?$/.test(text)) throw new Usage(`--${name} must be a number; it is “${text}”.`);
+  return Number(text);
+}
+
 export function positiveNumber(
   name: string,
   text: string | undefined,

@@ -37,10 +37,12 @@ export {
 } from '@panewright/geometry';
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
+export { findingWords } from './answers/findingWords.ts';
 export { sayFinding } from './answers/sayFinding.ts';
 export { sayLengthRefusal } from './answers/sayLength.ts';
 export {
   joinWords,
+  type Language,
   makeShow,
   NOT_GIVEN,
   type Show,

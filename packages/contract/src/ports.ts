@@ -87,6 +87,8 @@ export interface FontBytes {
 /** What a computation may take along. A door that cannot give one leaves it out. */
 export interface Tools {
   readonly fonts?: () => Promise<FontBytes>;
+  /** Told how much of a long work is done, in steps of it. */
+  readonly progress?: (done: number, of: number) => void;
 }
 
 /** What an operation on what is kept needs from outside. */

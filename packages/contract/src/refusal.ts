@@ -5,6 +5,7 @@ import type { TraceRefusal } from '@panewright/photo';
 import type { Issue } from './document/issue.ts';
 import type { DocumentRefusal } from './document/readDocument.ts';
 import type { StoreRefusal } from './ports.ts';
+import type { SheetsRefusal } from './sheets/sheetChoices.ts';
 
 export type CallRefusal =
   | { readonly code: 'OPERATION_UNKNOWN'; readonly name: string; readonly known: readonly string[] }
@@ -29,6 +30,9 @@ export type DrawingRefusal =
   | { readonly code: 'BYTES_NOT_BASE64'; readonly name: string }
   | { readonly code: 'DRAWING_REFUSED'; readonly name: string; readonly refusal: FileRefusal };
 
+/** Why sheets cannot be made as they are asked for. */
+export type SheetsAskedRefusal = { readonly code: 'SHEETS_REFUSED'; readonly refusal: SheetsRefusal };
+
 /** The door itself cannot answer now. */
 export type DoorRefusal =
   | { readonly code: 'STORE_BUSY' }
@@ -48,6 +52,7 @@ export type Refusal =
   | PackRefusal
   | PhotoRefusal
   | DrawingRefusal
+  | SheetsAskedRefusal
   | DoorRefusal;
 export type RefusalCode = Refusal['code'];
 
@@ -81,6 +86,7 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   TRACE_REFUSED: { status: 422, exit: 3 },
   BYTES_NOT_BASE64: { status: 400, exit: 2 },
   DRAWING_REFUSED: { status: 422, exit: 3 },
+  SHEETS_REFUSED: { status: 422, exit: 2 },
   STORE_BUSY: { status: 503, exit: 3 },
   STORE_FULL: { status: 507, exit: 3 },
   TAKES_TOO_LONG: { status: 503, exit: 3 },

@@ -8,6 +8,7 @@ export * from './document/catalogue.ts';
 export * from './document/job.ts';
 export * from './document/migrations.ts';
 export * from './document/primitives.ts';
+export * from './document/printing.ts';
 export * from './hold/choosing.ts';
 export { type Division, equalGaps } from './hold/equalGaps.ts';
 export type { Face } from './hold/erosion.ts';

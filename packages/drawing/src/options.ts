@@ -24,9 +24,11 @@ export interface SheetOptions {
   readonly revision: string;
   readonly metrics: FontMetrics;
   /** Words a finding: the sentence of a contract, in the reader's language. */
-  readonly say: (finding: Finding) => string;
+  readonly say: (finding: Finding, language?: Language) => string;
   /** Language of the sentences and of figures (decimal comma, place of the money's sign); English where not given. */
   readonly language?: Language;
+  /** Language of what the customer is given, the quote; the sheets' own where not given. */
+  readonly customerLanguage?: Language;
   /** The sheets' own sentences, in place of the language's. */
   readonly words?: Words;
 }

@@ -24,11 +24,19 @@ export function* eachSheet(input: SheetInput): Generator<Sheet, void, undefined>
     throw new RangeError(
       `Sheets were asked for with options that were not checked: ${checked.refusal.code}.`,
     );
-  const { language } = input.options;
+  const forCustomer = customersInput(input);
   for (const make of makers(input)) {
-    const sheet = make(input);
+    const given = make === quote ? forCustomer : input;
+    const { language } = given.options;
+    const sheet = make(given);
     if (sheet !== undefined) yield language === undefined ? sheet : { ...sheet, language };
   }
+}
+
+/** In the customer's language; in the sheets' own words where such were given. */
+function customersInput(input: SheetInput): SheetInput {
+  const { customerLanguage: language } = input.options;
+  return language === undefined ? input : { ...input, options: { ...input.options, language } };
 }
 
 /** How many sheets `eachSheet` will go through at the most, for showing how far it is. */

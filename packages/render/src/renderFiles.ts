@@ -59,7 +59,7 @@ export async function sheetFiles(sheet: Sheet, options: RenderOptions): Promise<
   const path = `${sheet.path}.pdf`;
   const { fonts, date, author } = options;
   const language = sheet.language ?? options.language ?? 'en';
-  const pdf: PdfOptions = { fonts, date, author, language, id: fileId(`${options.id}\n${path}`) };
+  const pdf: PdfOptions = { fonts, date, author, language, id: textId(`${options.id}\n${path}`) };
   const files: RenderedFile[] = [{ path, mime: 'application/pdf', bytes: await sheetPdf(sheet, pdf) }];
   if (sheet.table !== undefined)
     files.push({ path: `${sheet.path}.csv`, mime: 'text/csv; charset=utf-8', bytes: utf8(csv(sheet.table)) });
@@ -110,12 +110,17 @@ function dxfFiles(
 /** A name that every file system takes. */
 const fileName = (name: string): string => name.replace(/[^A-Za-z0-9._-]/g, '_');
 
-/** 32 hexadecimal digits from a text. @source sources.md#fnv-1a, four times with different beginnings */
-function fileId(text: string): string {
+/**
+ * 32 hexadecimal digits from a text, to tell files apart.
+ *
+ * @source sources.md#fnv-1a, four times with different beginnings
+ */
+export function textId(text: string): string {
+  const bytes = utf8(text);
   return [0x811c9dc5, 0x01000193, 0x9e3779b9, 0x85ebca6b]
     .map((start) => {
       let hash = start;
-      for (const byte of utf8(text)) hash = Math.imul(hash ^ byte, 0x01000193);
+      for (const byte of bytes) hash = Math.imul(hash ^ byte, 0x01000193);
       return (hash >>> 0).toString(16).padStart(8, '0');
     })
     .join('');

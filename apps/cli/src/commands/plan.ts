@@ -4,6 +4,7 @@ import { fonts } from '../fonts.ts';
 import type { Io } from '../io.ts';
 import { wholeNumber } from '../options.ts';
 import { designInput } from '../readFile.ts';
+import { type SheetFlags, sheetChoices } from '../sheetFlags.ts';
 import { writeSet } from '../writeSet.ts';
 
 export interface PlanOptions {
@@ -11,9 +12,9 @@ export interface PlanOptions {
   readonly catalogue: string | undefined;
   readonly seed: string | undefined;
   readonly out: string | undefined;
-  readonly paper: string | undefined;
   readonly date: string | undefined;
   readonly revision: string | undefined;
+  readonly sheets: SheetFlags;
   readonly json: boolean;
 }
 
@@ -28,13 +29,13 @@ export async function plan(options: PlanOptions, io: Io): Promise<number> {
   if (!read.ok) return printRefusal(read.refusal, options.json, io);
   const input = { ...read.value, seed: wholeNumber('seed', options.seed, 1) };
   if (options.out === undefined) return planAlone(input, io);
-  const { paper, revision } = options;
+  const { revision } = options;
   const result = await callOperation(
     'sheets',
     {
       ...input,
       date: options.date ?? io.today(),
-      ...(paper === undefined ? {} : { paper }),
+      ...sheetChoices(options.sheets),
       ...(revision === undefined ? {} : { revision }),
     },
     { fonts },

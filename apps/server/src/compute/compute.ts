@@ -13,21 +13,29 @@ export class GivenUp extends Error {
   override readonly name = 'GivenUp';
 }
 
+/** Told how far a work is, in steps of it. */
+export type Told = (done: number, of: number) => void;
+
 /** Where operations that only compute are run. */
 export interface Compute {
   /** `text` is the input as JSON text. Aborting `signal` stops the work and rejects with `GivenUp`. */
-  run(name: string, text: string, signal: AbortSignal): Promise<Answer>;
+  run(name: string, text: string, signal: AbortSignal, told?: Told): Promise<Answer>;
   close(): Promise<void>;
 }
 
 /** One operation on JSON text from outside, answered as JSON text. */
-export async function answerText(name: string, text: string, ports?: Ports): Promise<Answer> {
+export async function answerText(name: string, text: string, ports?: Ports, told?: Told): Promise<Answer> {
   const read = readText(text);
   const { status, body } = httpAnswer(
-    read.ok ? await callOperation(name, read.value, { ...ports, fonts }) : read,
+    read.ok
+      ? await callOperation(name, read.value, { ...ports, fonts, ...(told ? { progress: told } : {}) })
+      : read,
   );
   return { status, body: JSON.stringify(body) };
 }
 
 /** Runs on the caller's own thread: for tests. */
-export const inProcess: Compute = { run: (name, text) => answerText(name, text), close: async () => {} };
+export const inProcess: Compute = {
+  run: (name, text, _, told) => answerText(name, text, undefined, told),
+  close: async () => {},
+};

@@ -1,16 +1,20 @@
 import { Worker } from 'node:worker_threads';
 import { httpAnswer, refuse } from '@panewright/contract';
-import { type Answer, type Compute, GivenUp } from './compute.ts';
+import { type Answer, type Compute, GivenUp, type Told } from './compute.ts';
 
 /** What goes to a worker and comes back from it. */
 export interface Order {
   readonly name: string;
   readonly text: string;
 }
-export type Delivery = { readonly answer: Answer } | { readonly fault: string };
+export type Delivery =
+  | { readonly answer: Answer }
+  | { readonly fault: string }
+  | { readonly done: number; readonly of: number };
 
 interface Task {
   readonly order: Order;
+  readonly told?: Told;
   readonly settle: (answer: Answer) => void;
   readonly fail: (error: Error) => void;
 }
@@ -51,6 +55,10 @@ export function workerPool(script: URL, size: number): Compute {
       next();
     };
     const deliver = (delivery: Delivery): void => {
+      if ('done' in delivery) {
+        task.told?.(delivery.done, delivery.of);
+        return;
+      }
       done(true);
       if ('answer' in delivery) task.settle(delivery.answer);
       else task.fail(new Error(delivery.fault));
@@ -76,9 +84,9 @@ export function workerPool(script: URL, size: number): Compute {
     else running.get(task)?.();
   };
   return {
-    run: (name, text, signal) =>
+    run: (name, text, signal, told) =>
       new Promise((settle, fail) => {
-        const task: Task = { order: { name, text }, settle, fail };
+        const task: Task = { order: { name, text }, ...(told ? { told } : {}), settle, fail };
         const stop = () => {
           drop(task);
           fail(new GivenUp());

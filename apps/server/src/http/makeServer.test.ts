@@ -112,3 +112,22 @@ test('a fault of ours is a 500 that says nothing of the inside', async () => {
   expect(answer.body).not.toContain('inside');
   expect(faults).toHaveLength(1);
 });
+
+test('whoever asks for lines is told how far the work is, then answered the same', async () => {
+  const input = { job: exampleJob, effort: 0, date: '2026-11-25' };
+  const lines = await post('sheets', input, { accept: 'application/x-ndjson' });
+  expect(lines.headers['content-type']).toContain('application/x-ndjson');
+  const said = lines.body
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line));
+  const [last, ...told] = said.toReversed();
+  expect(told.length).toBeGreaterThan(5);
+  for (const one of told) expect(Object.keys(one)).toEqual(['done', 'of']);
+  expect(last).toEqual({ status: 200, body: (await post('sheets', input)).json() });
+  const refused = await post('sheets', { ...input, printer: 'attic' }, { accept: 'application/x-ndjson' });
+  expect(JSON.parse(refused.body)).toMatchObject({
+    status: 422,
+    body: { refusal: { code: 'SHEETS_REFUSED' } },
+  });
+});

@@ -13,6 +13,7 @@ import {
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { type Answer, answerText, type Compute, GivenUp } from '../compute/compute.ts';
 import { SECURITY_HEADERS, turnAway } from './guards.ts';
+import { streamAnswer, wantsLines } from './streamAnswer.ts';
 
 export interface ServerOptions {
   readonly ports: Ports;
@@ -39,19 +40,19 @@ export function makeServer(options: ServerOptions): FastifyInstance {
   server.setErrorHandler((error: Error & { code?: string }, request, reply) => {
     const refusal = refusalOf(error, request);
     if (refusal) return refuseWith(reply, refusal);
-    if (!(error instanceof GivenUp)) onFault?.(error);
-    return reply
-      .code(500)
-      .send({ fault: 'Something went wrong in this program; nothing was changed by it.' });
+    return send(reply, faultOf(error, onFault));
   });
   for (const name of operationNames)
     server.post(`/api/${name}`, async (request, reply) => {
       const text = typeof request.body === 'string' ? request.body : '';
-      const answer =
-        operations[name].needs === 'store'
-          ? await answerText(name, text, ports)
-          : await compute.run(name, text, hangUp(reply));
-      return send(reply, answer);
+      if (operations[name].needs === 'store') return send(reply, await answerText(name, text, ports));
+      const gone = hangUp(reply);
+      if (!wantsLines(request)) return send(reply, await compute.run(name, text, gone));
+      return streamAnswer(
+        reply,
+        (told) => compute.run(name, text, gone, told),
+        (error) => faultOf(error, onFault),
+      );
     });
   server.get('/api/openapi.json', async () => openApi());
   server.get('/api/health', async () => ({ ok: true }));
@@ -65,6 +66,13 @@ const send = (reply: FastifyReply, { status, body }: Answer) =>
 function refuseWith(reply: FastifyReply, refusal: Refusal): FastifyReply {
   const { status, body } = httpAnswer(refuse(refusal));
   return send(reply, { status, body: JSON.stringify(body) });
+}
+
+/** A fault of ours, told to whoever looks after the server. Work that was given up is none. */
+function faultOf(error: Error, onFault: ServerOptions['onFault']): Answer {
+  if (!(error instanceof GivenUp)) onFault?.(error);
+  const fault = 'Something went wrong in this program; nothing was changed by it.';
+  return { status: 500, body: JSON.stringify({ fault }) };
 }
 
 /** Aborted when the other end is gone before it has its answer. */

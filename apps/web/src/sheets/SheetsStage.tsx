@@ -12,7 +12,7 @@ import { useWords } from '../text/useWords.ts';
 import { fileUrl, saveFile } from './saveFile.ts';
 import { zipOf } from './zipOf.ts';
 
-type Paper = NonNullable<OperationInput<'sheets'>['paper']>;
+type Paper = Extract<NonNullable<OperationInput<'sheets'>['paper']>, string>;
 type Made =
   | { readonly kind: 'making' }
   | { readonly kind: 'made'; readonly files: readonly SheetFile[] }
@@ -36,7 +36,10 @@ export function SheetsStage() {
       <SelectField
         label={w.sheets.paper}
         value={paper}
-        options={(['letter', 'a4'] as const).map((value) => ({ value, label: w.sheets.papers[value] }))}
+        options={(['letter', 'a4', 'a3', 'tabloid'] as const).map((value) => ({
+          value,
+          label: w.sheets.papers[value],
+        }))}
         set={setPaper}
         className="field-short"
       />

@@ -456,7 +456,7 @@ export const en = {
     empty: 'No sheet can be made before an opening is measured.',
     making: 'Drawing the sheets …',
     paper: 'Paper',
-    papers: { letter: 'Letter', a4: 'A4' },
+    papers: { letter: 'Letter', a4: 'A4', a3: 'A3', tabloid: 'Tabloid' },
     print: 'Open to print',
     printOf: (title: string) => `Open to print: ${title}`,
     download: 'Download',

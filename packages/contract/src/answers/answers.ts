@@ -4,19 +4,18 @@ import { english } from './english/english.ts';
 import type { Show } from './show.ts';
 import type { Messages, Sentences } from './words.ts';
 
-/** Every language there are sentences in. */
+/** What the page and the command line say. They speak English; what a workshop hangs on the wall has its own language. */
 export const messages = { en: english } as const satisfies Readonly<Record<string, Messages>>;
-export type Language = keyof typeof messages;
 
 /** A refusal in words. */
-export function sayRefusal(refusal: Refusal, show: Show, language: Language = 'en'): Sentences {
-  const word = messages[language].refusals[refusal.code] as (refusal: Refusal, show: Show) => Sentences;
+export function sayRefusal(refusal: Refusal, show: Show): Sentences {
+  const word = messages.en.refusals[refusal.code] as (refusal: Refusal, show: Show) => Sentences;
   return word(refusal, show);
 }
 
 /** A question about a traced outline, in words. */
-export function sayQuestion(question: TraceQuestion, language: Language = 'en'): string {
-  const word = messages[language].traceQuestions[question.code] as (question: TraceQuestion) => string;
+export function sayQuestion(question: TraceQuestion): string {
+  const word = messages.en.traceQuestions[question.code] as (question: TraceQuestion) => string;
   return word(question);
 }
 

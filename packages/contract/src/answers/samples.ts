@@ -56,6 +56,10 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
     name: 'hatch.dxf',
     refusal: { code: 'UNIT_NOT_STATED', format: 'dxf', offered: ['mm', 'in'], width: 24, height: 14 },
   },
+  SHEETS_REFUSED: {
+    code: 'SHEETS_REFUSED',
+    refusal: { code: 'CORRECTION_OUT_OF_RANGE', axis: 'x', factor: 0.95, least: 0.97, most: 1.03 },
+  },
   STORE_BUSY: { code: 'STORE_BUSY' },
   STORE_FULL: { code: 'STORE_FULL' },
   TAKES_TOO_LONG: { code: 'TAKES_TOO_LONG', seconds: 180 },

@@ -3,15 +3,11 @@ import { findings } from './english/findings.ts';
 import type { Show } from './show.ts';
 import type { FindingWords, Sentences } from './words.ts';
 
-/** Apart from the other sentences: a page shows these beside its first drawing. */
-export const findingWords = { en: findings } as const satisfies Readonly<Record<string, FindingWords>>;
-
-/** A finding in words, its lengths in the units of `show`. */
-export function sayFinding(
-  finding: Finding,
-  show: Show,
-  language: keyof typeof findingWords = 'en',
-): Sentences {
-  const word = findingWords[language][finding.code] as (finding: Finding, show: Show) => Sentences;
+/** A finding in the given words, its lengths in the units of `show`, which is of the same language. */
+export function sayFindingIn(words: FindingWords, finding: Finding, show: Show): Sentences {
+  const word = words[finding.code] as (finding: Finding, show: Show) => Sentences;
   return word(finding, show);
 }
+
+/** A finding in English. Apart from the other sentences: a page shows these beside its first drawing. */
+export const sayFinding = (finding: Finding, show: Show): Sentences => sayFindingIn(findings, finding, show);

@@ -1,8 +1,16 @@
 import type { Catalogue, Job, UnitName } from '@panewright/design';
 import { formatLength, mm } from '@panewright/quantity';
 
+/** Languages there are sentences in, by ISO 639-1. */
+export type Language = 'en' | 'de' | 'es';
+
+/** What stands before the last of several things. */
+const AND: Readonly<Record<Language, string>> = { en: 'and', de: 'und', es: 'y' };
+
 /** What a sentence needs besides its numbers: units, money and names. */
 export interface ShowOptions {
+  /** Decides the decimal sign and what stands between names; English where not given. */
+  readonly language?: Language;
   readonly units: UnitName;
   readonly currency?: Catalogue['currency'];
   /** Names of openings by id. */
@@ -31,14 +39,15 @@ export interface Show {
 
 const finite = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
-export function makeShow({ units, currency, openings = {} }: ShowOptions): Show {
+export function makeShow({ units, currency, openings = {}, language = 'en' }: ShowOptions): Show {
+  const local = (text: string): string => (language === 'en' ? text : text.replace(/(?<=\d)\.(?=\d)/g, ','));
   const length = (value: unknown, denominator: 16 | 32): string => {
     if (!finite(value)) return NOT_GIVEN;
-    if (units === 'mm') return formatLength(mm(value), { unit: 'mm' });
+    if (units === 'mm') return local(formatLength(mm(value), { unit: 'mm' }));
     return formatLength(mm(value), { unit: 'in', denominator });
   };
   const number = (value: unknown, decimals = 1): string =>
-    finite(value) ? String(Number(value.toFixed(decimals))) : NOT_GIVEN;
+    finite(value) ? local(String(Number(value.toFixed(decimals)))) : NOT_GIVEN;
   const opening = (id: string | undefined) => (id === undefined ? '' : (openings[id] ?? id));
   return {
     length: (value) => length(value, 16),
@@ -52,7 +61,9 @@ export function makeShow({ units, currency, openings = {} }: ShowOptions): Show 
     text: (value) => (value === undefined ? NOT_GIVEN : String(value)),
     opening,
     openings: (ids) =>
-      typeof ids === 'string' ? joinWords(ids.split(' ').filter(Boolean).map(opening)) : NOT_GIVEN,
+      typeof ids === 'string'
+        ? joinWords(ids.split(' ').filter(Boolean).map(opening), AND[language])
+        : NOT_GIVEN,
   };
 }
 
@@ -70,9 +81,13 @@ export function joinWords(words: readonly string[], last = 'and'): string {
 }
 
 /** How this job shows its numbers. */
-export const showOf = (job: Pick<Job, 'units' | 'openings'>, catalogue?: Pick<Catalogue, 'currency'>): Show =>
+export const showOf = (
+  job: Pick<Job, 'units' | 'openings'>,
+  catalogue?: Pick<Catalogue, 'currency'>,
+  language: Language = 'en',
+): Show =>
   makeShow({
-    units: job.units,
+    ...{ units: job.units, language },
     ...(catalogue ? { currency: catalogue.currency } : {}),
     openings: Object.fromEntries(job.openings.map(({ id, name }) => [id, name])),
   });

@@ -1,11 +1,31 @@
-import { defaultCatalogue, derive, type Finding, job, label } from '@panewright/design';
-import { ok } from '@panewright/quantity';
+import {
+  type Catalogue,
+  defaultCatalogue,
+  derive,
+  type Finding,
+  job,
+  label,
+  type Plan,
+} from '@panewright/design';
+import type { SheetInput, SheetOptions } from '@panewright/drawing';
+import { ok, type Result, refuse } from '@panewright/quantity';
+import type { RenderedFile, RenderOptions } from '@panewright/render';
 import { z } from 'zod';
 import { inOne } from '../answers/answers.ts';
-import { sayFinding } from '../answers/sayFinding.ts';
-import { showOf } from '../answers/show.ts';
+import { findingWords } from '../answers/findingWords.ts';
+import { sayFindingIn } from '../answers/sayFinding.ts';
+import { type Language, showOf } from '../answers/show.ts';
 import { base64 } from '../base64.ts';
 import { exampleJob } from '../examples.ts';
+import type { FontBytes, Tools } from '../ports.ts';
+import type { Refusal } from '../refusal.ts';
+import {
+  labelOptions,
+  type SettledChoices,
+  type SheetsRefusal,
+  settle,
+  sheetChoices,
+} from '../sheets/sheetChoices.ts';
 import { summaryLines } from '../summary.ts';
 import { utf8 } from '../utf8.ts';
 import { catalogueOrDefault, effort, seed } from './computations.ts';
@@ -17,20 +37,22 @@ const file = z.strictObject({
   mediaType: z.string(),
   base64: z.string(),
 });
+type MadeFile = z.output<typeof file>;
+
+const input = z.strictObject({
+  job,
+  catalogue: catalogueOrDefault,
+  seed: z.optional(seed),
+  effort: z.optional(effort),
+  date: z.iso.date().describe('printed on the sheets'),
+  revision: z.optional(label(40)).describe('printed on the sheets'),
+  ...sheetChoices,
+});
+type Input = z.output<typeof input>;
 
 export const sheets = computation({
   summary: 'Every sheet, pattern and cut file of a job, and its plan, as files.',
-  input: z.strictObject({
-    job,
-    catalogue: catalogueOrDefault,
-    seed: z.optional(seed),
-    effort: z.optional(effort),
-    paper: z
-      .optional(z.enum(['letter', 'a4']))
-      .describe('letter for jobs in inches, a4 for mm where left out'),
-    date: z.iso.date().describe('printed on the sheets'),
-    revision: z.optional(label(40)).describe('printed on the sheets'),
-  }),
+  input,
   output: z.strictObject({
     files: z.array(file),
     summary: z.array(z.string()),
@@ -38,54 +60,108 @@ export const sheets = computation({
   }),
   documents: { job: 'job', catalogue: 'catalogue' },
   example: { job: exampleJob, seed: 1, date: '2026-11-25', revision: '1' },
-  run: async (input, { fonts: fontBytes }) => {
-    if (!fontBytes) throw new Error('the sheets need fonts, and this door gives none');
-    // Loaded when first asked for: the renderers are the largest part of the program.
-    const [{ laysOf, piecesOf, sheetsOf }, { loadFonts, renderFiles }] = await Promise.all([
-      import('@panewright/drawing'),
-      import('@panewright/render'),
-    ]);
-    const shop = input.catalogue ?? defaultCatalogue;
-    const plan = derive(input.job, shop, input.seed ?? 1, input.effort);
-    const show = showOf(input.job, shop);
-    const fonts = loadFonts(await fontBytes());
-    const options = {
-      paper: input.paper ?? (input.job.units === 'in' ? ('letter' as const) : ('a4' as const)),
-      units: input.job.units,
-      date: input.date,
-      revision: input.revision ?? '',
-      metrics: fonts.metrics,
-      say: (finding: Finding) => inOne(sayFinding(finding, show)),
-    };
-    const drawing = { plan, job: input.job, catalogue: shop, options };
-    const drawn = sheetsOf(drawing);
-    const planText = `${JSON.stringify(plan, null, 1)}\n`;
-    const rendered = await renderFiles(
-      { sheets: drawn, pieces: piecesOf(drawing), lays: laysOf(drawing) },
-      {
-        fonts,
-        date: input.date,
-        id: `${planText}${JSON.stringify(input)}`,
-        author: shop.shop.name,
-        language: 'en',
-        dxf: ['R12', 'AC1015'],
-      },
-    );
-    const titles = new Map(drawn.map(({ path, title }) => [path, title]));
-    const files = rendered.map(({ path, mime, bytes }) =>
-      made(path, titles.get(stem(path)) ?? stem(path), mime, bytes),
-    );
-    files.push(made('plan.json', 'Plan', 'application/json', utf8(planText)));
-    const stops = plan.findings.filter(({ severity }) => severity === 'stop').length;
-    return ok({ files, summary: summaryLines(plan, shop, show), stops });
+  run: async (asked, { fonts, progress }) => {
+    if (!fonts) throw new Error('the sheets need fonts, and this door gives none');
+    const shop = asked.catalogue ?? defaultCatalogue;
+    const settled = settle(asked, asked.job, shop);
+    if (!settled.ok) return refused(settled.refusal);
+    return made(asked, shop, settled.value, await fonts(), progress);
   },
 });
 
-const stem = (path: string) => path.replace(/\.\w+$/, '');
+const refused = (refusal: SheetsRefusal) => refuse({ code: 'SHEETS_REFUSED', refusal } as const);
 
-const made = (path: string, title: string, mediaType: string, bytes: Uint8Array) => ({
-  path,
-  title,
-  mediaType,
-  base64: base64(bytes),
+interface Made {
+  readonly files: MadeFile[];
+  readonly summary: string[];
+  readonly stops: number;
+}
+
+async function made(
+  asked: Input,
+  shop: Catalogue,
+  settled: SettledChoices,
+  fontBytes: FontBytes,
+  progress: Tools['progress'],
+): Promise<Result<Made, Refusal>> {
+  // Loaded when first asked for: the renderers are the largest part of the program.
+  const [drawing, render] = await Promise.all([import('@panewright/drawing'), import('@panewright/render')]);
+  const fonts = render.loadFonts(fontBytes);
+  const options = sheetOptions(asked, shop, settled, fonts.metrics);
+  const checked = drawing.checkSheetOptions(options);
+  if (!checked.ok) return refused(checked.refusal);
+  const labels = labelOptions(asked, drawing.LABEL_STOCKS);
+  if (!labels.ok) return refused(labels.refusal);
+  const plan = derive(asked.job, shop, asked.seed ?? 1, asked.effort);
+  const input: SheetInput = { plan, job: asked.job, catalogue: shop, options };
+  const label = labels.value && drawing.labelSheet(input, labels.value);
+  if (label?.ok === false) return refused(label.refusal);
+  const planText = `${JSON.stringify(plan, null, 1)}\n`;
+  const to = renderOptions(asked, shop, settled, render.textId(`${planText}${JSON.stringify(asked)}`), fonts);
+  const files: MadeFile[] = [];
+  const add = (title: string, all: readonly RenderedFile[]) => {
+    for (const one of all)
+      files.push(madeFile(one.path, title || one.path.replace(/\.\w+$/, ''), one.mime, one.bytes));
+  };
+  const of = drawing.sheetsAtMost(input) + 2;
+  let done = 1;
+  progress?.(done, of);
+  for (const sheet of drawing.eachSheet(input)) {
+    add(sheet.title, await render.sheetFiles(sheet, to));
+    progress?.(++done, of);
+  }
+  if (label?.value.pages.length) add(label.value.title, await render.sheetFiles(label.value, to));
+  for (const piece of drawing.piecesOf(input)) add('', render.pieceFiles(piece, to));
+  const lays = drawing.laysOf(input);
+  for (const lay of lays) add('', render.layFiles(lay, lays.length, to));
+  files.push(madeFile('plan.json', 'Plan', 'application/json', utf8(planText)));
+  progress?.(of, of);
+  return ok({ files, summary: summaryLines(plan, shop, showOf(asked.job, shop)), stops: stopsOf(plan) });
+}
+
+const stopsOf = (plan: Plan): number => plan.findings.filter(({ severity }) => severity === 'stop').length;
+
+function sheetOptions(
+  { job: of, date, revision = '', type, templateCopies, printerTest }: Input,
+  shop: Catalogue,
+  settled: SettledChoices,
+  metrics: SheetOptions['metrics'],
+): SheetOptions {
+  const shows = new Map<Language, ReturnType<typeof showOf>>();
+  const show = (language: Language) => {
+    const known = shows.get(language) ?? showOf(of, shop, language);
+    shows.set(language, known);
+    return known;
+  };
+  return {
+    ...settled,
+    ...{ units: of.units, date, revision, metrics },
+    ...(type === undefined ? {} : { type }),
+    ...(templateCopies === undefined ? {} : { templateCopies }),
+    ...(printerTest === undefined ? {} : { printerTest }),
+    say: (finding: Finding, language: Language = 'en') =>
+      inOne(sayFindingIn(findingWords[language], finding, show(language))),
+  };
+}
+
+function renderOptions(
+  { date, hpgl }: Input,
+  shop: Catalogue,
+  { language }: SettledChoices,
+  id: string,
+  fonts: RenderOptions['fonts'],
+): RenderOptions {
+  const plot = hpgl && {
+    ...(hpgl.margin === undefined ? {} : { margin: hpgl.margin }),
+    ...(hpgl.names === undefined ? {} : { names: hpgl.names }),
+    ...(hpgl.knife === undefined ? {} : { knife: hpgl.knife }),
+  };
+  return {
+    ...{ fonts, date, id, author: shop.shop.name, language, dxf: ['R12', 'AC1015'] },
+    ...(plot === undefined ? {} : { hpgl: plot }),
+  };
+}
+
+const madeFile = (path: string, title: string, mediaType: string, bytes: Uint8Array): MadeFile => ({
+  ...{ path, title, mediaType, base64: base64(bytes) },
 });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { amount, distinctIds, id, label, lengthBetween, note, ratio, requiredLabel } from './primitives.ts';
+import { language, logo, printer } from './printing.ts';
 
 /** How a thing is bought: in whole packs of `quantity` (mm for lengths, pieces for counts) at `price`. */
 export const pack = z.strictObject({
@@ -133,7 +134,11 @@ export const catalogue = z
       symbol: requiredLabel(5),
       decimals: z.int().min(0).max(3),
     }),
-    shop: z.strictObject({ name: label(100), address: note(400), contact: label(200), terms: note(4000) }),
+    shop: z.strictObject({
+      ...{ name: label(100), address: note(400), contact: label(200), terms: note(4000) },
+      language: language.optional().describe('of the shop’s own papers; English where left out'),
+      logo: logo.optional(),
+    }),
     fabrics: z.array(fabric).max(200),
     bindings: z.array(binding).max(200),
     magnets: z.array(magnet).max(200),
@@ -141,6 +146,7 @@ export const catalogue = z
     tapes: z.array(tape).max(100),
     threads: z.array(thread).max(100),
     operations: z.array(operation).max(100),
+    printers: z.array(printer).max(20).optional(),
     habits,
     rates,
   })
@@ -153,8 +159,9 @@ export const catalogue = z
       'tapes',
       'threads',
       'operations',
+      'printers',
     ] as const)
-      if (!distinctIds(value[list]))
+      if (!distinctIds(value[list] ?? []))
         context.addIssue({ code: 'custom', path: [list], message: 'two entries have the same id' });
   });
 export type Catalogue = z.infer<typeof catalogue>;

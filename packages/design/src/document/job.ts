@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { laysByHand } from './layByHand.ts';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
+import { language } from './printing.ts';
 import { survey } from './survey.ts';
 
 export * from './layByHand.ts';
@@ -98,6 +99,7 @@ export const person = z.strictObject({
   name: label(100),
   address: note(400),
   contact: label(200),
+  language: language.optional().describe('of what is written to them; the shop’s where left out'),
 });
 
 /** Of the pattern that serves an opening: this opening's own outline, or the mean of all it serves. */

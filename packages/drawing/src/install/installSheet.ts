@@ -95,7 +95,9 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     ...(input.job.site.kind === 'camper' ? [words.caution.driving(driving)] : []),
     words.caution.heatInside(),
     ...(boat ? [cautionText(input, 'MAGNETS_COMPASS', words.caution.compass())] : []),
-    ...input.plan.findings.filter(({ code }) => code === ALSO_SAID).map(input.options.say),
+    ...input.plan.findings
+      .filter(({ code }) => code === ALSO_SAID)
+      .map((finding) => input.options.say(finding, input.options.language)),
   ];
   return [
     ...paragraph(words.install.title(), width, metrics, {

@@ -93,7 +93,7 @@ export function notices(
   input: SheetInput,
   words: Words,
 ): Block[] {
-  const { metrics, say } = input.options;
+  const { metrics, say, language } = input.options;
   const grade = { stop: 0, doubt: 1, caution: 2, note: 3 } as const;
   const title = (finding: Finding) =>
     finding.severity === 'stop'
@@ -103,7 +103,7 @@ export function notices(
         : words.page.caution();
   return findings
     .toSorted((a, b) => grade[a.severity] - grade[b.severity])
-    .map((finding) => caution(say(finding), width, metrics, title(finding)));
+    .map((finding) => caution(say(finding, language), width, metrics, title(finding)));
 }
 
 function numbers(input: SheetInput, width: number, words: Words): readonly Block[] {

@@ -4,6 +4,7 @@ import { joinWords, type Show } from '../show.ts';
 import type { RefusalWords } from '../words.ts';
 import { fileRemedy, sayFileRefusal } from './fileRefusals.ts';
 import { sayIssue } from './issues.ts';
+import { saySheetsRefusal } from './sheetsRefusals.ts';
 import { traceRefusals } from './tracing.ts';
 
 const a: Readonly<Record<DocumentKind, string>> = { job: 'a job', catalogue: 'a catalogue' };
@@ -190,6 +191,7 @@ export const refusals: RefusalWords = {
     why: '',
     do: fileRemedy(refusal),
   }),
+  SHEETS_REFUSED: ({ refusal }, show) => saySheetsRefusal(refusal, show),
   STORE_BUSY: () => ({
     what: 'Another program is writing to the data folder.',
     why: 'Nothing was saved.',

@@ -1,0 +1,65 @@
+import { type Finding, type FindingCode, findingWords, makeShow, type Show } from '@panewright/contract';
+import { expect, test } from 'vitest';
+
+const asIs = (value: unknown) => String(value ?? '');
+const show: Show = {
+  ...{ length: asIs, fine: asIs, number: asIs, force: asIs, speed: asIs, percent: asIs, money: asIs },
+  ...{ text: asIs, opening: asIs, openings: asIs },
+};
+/** A number or a name stands as ‹its key›, so that a sentence tells which it uses. */
+const placeholders = new Proxy({}, { get: (_, key) => `‹${String(key)}›` });
+const codes = Object.keys(findingWords.en) as FindingCode[];
+
+function said(language: 'en' | 'de' | 'es', code: FindingCode) {
+  const word = findingWords[language][code] as unknown as (
+    finding: unknown,
+    show: Show,
+  ) => Record<string, string>;
+  return word({ severity: 'note', code, where: placeholders, numbers: placeholders }, show);
+}
+const used = (text: string) => [...new Set(text.match(/‹\w+›/g))].sort();
+
+test.each(['de', 'es'] as const)(
+  'every finding is said in %s with the same numbers, part by part',
+  (language) => {
+    for (const code of codes) {
+      const [own, english] = [said(language, code), said('en', code)];
+      for (const part of ['what', 'why', 'do']) {
+        expect(used(own[part]!), `${code}, ${part}`).toEqual(used(english[part]!));
+        expect(own[part] === '', `${code}, ${part}`).toBe(english[part] === '');
+      }
+      expect(own.what, code).not.toBe(english.what);
+      expect(Object.values(own).join(' ').replace(/‹\w+›/g, ''), code).not.toMatch(
+        /\b(the|and|of|is|with)\b/i,
+      );
+      for (const text of Object.values(own).filter(Boolean)) expect(text).toMatch(/[.?]$/);
+    }
+  },
+);
+
+// Decimal comma and no point for thousands: common practice, no source.
+test('figures have the decimal sign of the language, fractions of an inch have none', () => {
+  const metric = makeShow({ units: 'mm', language: 'de' });
+  expect(metric.length(1359.6)).toBe('1359,6 mm');
+  expect(metric.force(3.21)).toBe('3,2 N');
+  expect(makeShow({ units: 'mm', language: 'es' }).number(0.75, 2)).toBe('0,75');
+  expect(makeShow({ units: 'in', language: 'de' }).length(1500)).toBe('59 1/16 in');
+  expect(makeShow({ units: 'mm' }).length(1359.6)).toBe('1359.6 mm');
+});
+
+test('the last of several openings is joined in the language', () => {
+  const openings = { A: 'Bug', B: 'Heck' };
+  expect(makeShow({ units: 'mm', language: 'de', openings }).openings('A B')).toBe('Bug und Heck');
+  expect(makeShow({ units: 'mm', language: 'es', openings }).openings('A B')).toBe('Bug y Heck');
+});
+
+test('a finding with real numbers reads as a sentence in German', () => {
+  const weak: Finding<'PULL_TOO_WEAK'> = {
+    ...{ severity: 'doubt', code: 'PULL_TOO_WEAK', where: { opening: 'A' } },
+    numbers: { margin: 0.8, asked: 1.5, pull: 3.21, count: 6, letsGoAt: 4.5, wind: 8.9, mode: 'slip' },
+  } as Finding<'PULL_TOO_WEAK'>;
+  const word = findingWords.de.PULL_TOO_WEAK;
+  expect(word(weak, makeShow({ units: 'mm', language: 'de', openings: { A: 'Bug' } })).what).toBe(
+    'Öffnung Bug: 6 Paare von je mindestens 3,2 N halten 0,8 mal, was ein Wind von 8,9 m/s verlangt; gefordert ist 1,5 mal (Schätzung).',
+  );
+});

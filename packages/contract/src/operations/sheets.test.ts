@@ -1,0 +1,116 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import {
+  bytesOfBase64,
+  callOperation,
+  defaultCatalogue,
+  exampleJob,
+  inOne,
+  makeShow,
+  type OperationOutput,
+  type Refusal,
+  sayRefusal,
+} from '@panewright/contract';
+import { expect, test } from 'vitest';
+
+const folder = dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json'));
+const font = (name: string) => new Uint8Array(readFileSync(join(folder, 'ttf', `${name}.ttf`)));
+const fonts = async () => ({
+  regular: font('DejaVuSansCondensed'),
+  bold: font('DejaVuSansCondensed-Bold'),
+});
+const ask = (more: object, progress?: (done: number, of: number) => void) =>
+  callOperation(
+    'sheets',
+    { job: exampleJob, effort: 0, date: '2026-11-25', ...more },
+    { fonts, ...(progress ? { progress } : {}) },
+  );
+async function made(more: object, progress?: (done: number, of: number) => void) {
+  const result = await ask(more, progress);
+  if (!result.ok) throw new Error(inOne(sayRefusal(result.refusal, makeShow({ units: 'mm' }))));
+  return (result.value as OperationOutput<'sheets'>).files;
+}
+const paths = (files: Awaited<ReturnType<typeof made>>) => files.map(({ path }) => path);
+
+/** The first pattern but for the file's own id, which is of all that was asked for. */
+function patternOf(files: Awaited<ReturnType<typeof made>>): string {
+  const file = files.find(({ path }) => path.startsWith('patterns/P1'))!;
+  return String.fromCharCode(...bytesOfBase64(file.base64)!).replace(/<[0-9a-f]{32}>/gi, '');
+}
+
+const printer = {
+  ...{ id: 'roll', name: 'Roll printer', paper: { kind: 'roll', width: 914.4 } },
+  correction: { x: 1.002, y: 0.998 },
+};
+const shop = { ...defaultCatalogue, printers: [printer] };
+
+test('a printer of the catalogue brings its paper and its correction, and what is asked for goes first', async () => {
+  const own = await made({ catalogue: shop, printer: 'roll' });
+  expect(paths(own)).toContain('patterns/P1-roll-36in.pdf');
+  const given = { paper: { kind: 'roll', width: 914.4 } };
+  const same = await made({ catalogue: shop, correction: printer.correction, ...given });
+  expect(patternOf(own)).toBe(patternOf(same));
+  expect(patternOf(await made({ catalogue: shop, ...given }))).not.toBe(patternOf(own));
+  expect(paths(await made({ catalogue: shop, printer: 'roll', paper: 'a3' }))).toContain(
+    'patterns/P1-a3.pdf',
+  );
+});
+
+test('labels, plotter files and the printer’s page are made where they are asked for', async () => {
+  const plain = paths(await made({}));
+  for (const path of ['labels-shelf.pdf', 'lay.plt', 'printer-test-letter.pdf'])
+    expect(plain).not.toContain(path);
+  const all = await made({
+    labels: { stock: '4 × 2 in, 2 × 5', start: 3 },
+    ...{ hpgl: { knife: { offset: 0.5, overcut: 2 } }, printerTest: true, address: 'http://127.0.0.1:4750' },
+  });
+  for (const path of ['labels-shelf.pdf', 'lay.plt', 'pieces/P1-panel.plt', 'printer-test-letter.pdf'])
+    expect(paths(all)).toContain(path);
+});
+
+test('sheets have the shop’s language, the quote the customer’s', async () => {
+  const job = { ...exampleJob, customer: { ...exampleJob.customer, language: 'es' } };
+  const german = { ...defaultCatalogue, shop: { ...defaultCatalogue.shop, language: 'de' } };
+  const files = await made({ job, catalogue: german });
+  const title = (path: string) => files.find((one) => one.path === path)?.title;
+  expect(title('work-order.pdf')).toMatch(/^Arbeitsauftrag/);
+  expect(title('quote.pdf')).toMatch(/^Presupuesto/);
+  const english = await made({ job, catalogue: german, language: 'en' });
+  expect(english.find(({ path }) => path === 'work-order.pdf')?.title).toMatch(/^Work order/);
+});
+
+test('how far the work is, is told sheet by sheet to the end', async () => {
+  const told: [number, number][] = [];
+  await made({}, (done, of) => told.push([done, of]));
+  expect(told.length).toBeGreaterThan(5);
+  for (const [index, [done, of]] of told.entries()) {
+    expect(done).toBeGreaterThan(told[index - 1]?.[0] ?? 0);
+    expect(of).toBe(told[0]![1]);
+  }
+  expect(told.at(-1)![0]).toBe(told[0]![1]);
+});
+
+test.each<[object, string, RegExp]>([
+  [{ paper: { kind: 'roll', width: 90 } }, 'ROLL_WIDTH_OUT_OF_RANGE', /90 mm wide.*200 to 5080/],
+  [{ correction: { x: 1, y: 1.2 } }, 'CORRECTION_OUT_OF_RANGE', /along the paper is 1.2/],
+  [{ templateCopies: 0 }, 'TEMPLATE_COPIES_OUT_OF_RANGE', /1 to 10000/],
+  [{ printer: 'attic' }, 'PRINTER_UNKNOWN', /no printer “attic”/],
+  [{ labels: { stock: 'none' } }, 'LABEL_STOCK_UNKNOWN', /“99 × 38 mm, 2 × 7”/],
+  [{ labels: { stock: '4 × 2 in, 2 × 5', start: 11 } }, 'LABEL_START_OUT_OF_RANGE', /no label 11.*1 to 10/],
+  [{ labels: { stock: '4 × 2 in, 2 × 5', copies: 51 } }, 'LABEL_COPIES_OUT_OF_RANGE', /51 labels.*1 to 50/],
+  [
+    {
+      labels: { stock: '38 × 21 mm, 5 × 13' },
+      address: `https://${'a-long-name.'.repeat(12)}example`,
+    },
+    'LABEL_TOO_SMALL_FOR_CODE',
+    /too small for their codes/,
+  ],
+])('%j is refused with a sentence', async (more, code, sentence) => {
+  const result = await ask(more);
+  const refusal = (result.ok ? null : result.refusal) as Extract<Refusal, { code: 'SHEETS_REFUSED' }> | null;
+  expect(refusal?.code).toBe('SHEETS_REFUSED');
+  expect(refusal?.refusal.code).toBe(code);
+  expect(inOne(sayRefusal(refusal!, makeShow({ units: 'mm' })))).toMatch(sentence);
+});
