@@ -180,6 +180,16 @@ const cuttingFindings = {
     why: '',
     do: 'Eine längere Rolle kaufen, oder zwei Längen in der Mitte einer Kante ansetzen.',
   }),
+  LAY_PLACES_GIVEN_UP: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: Nicht jedes Teil konnte bleiben, wo es von Hand liegt: ${joinWords(f.numbers.pieces.split(' '), 'und')}.`,
+    why: 'Der Auftrag hat sich seitdem geändert: Ein Teil ist größer, darf nicht mehr so gedreht werden, oder wird nicht mehr zugeschnitten.',
+    do: 'Sie sind um die anderen herum neu ausgelegt. Die Schnittlage ansehen, und wieder verschieben, wo es hilft.',
+  }),
+  LAY_ROLL_NOT_SOLD: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: Die Schnittlage von Hand ist für eine ${show.length(f.numbers.width)} breite Rolle, und die gibt es nicht zu kaufen.`,
+    why: 'Die Breiten im Katalog haben sich geändert.',
+    do: 'Es gilt die Schnittlage des Programms. Von Hand neu auslegen, oder die Breite wieder in den Katalog aufnehmen.',
+  }),
   LAY_REFUSED: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: Die Teile lassen sich nicht auslegen (${show.text(f.numbers.refusal)}).`,
     why: 'Ein Teil hat eine Form, die sich nicht zuschneiden lässt.',

@@ -183,6 +183,16 @@ const cuttingFindings = {
     why: '',
     do: 'Compre un rollo más largo, o una dos tramos a mitad de un borde.',
   }),
+  LAY_PLACES_GIVEN_UP: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: no todas las piezas pudieron quedarse donde se pusieron a mano: ${joinWords(f.numbers.pieces.split(' '), 'y')}.`,
+    why: 'El trabajo ha cambiado desde entonces: una pieza es mayor, ya no se puede girar así, o ya no se corta.',
+    do: 'Se tendieron de nuevo en torno a las demás. Mire el tendido y muévalas otra vez donde convenga.',
+  }),
+  LAY_ROLL_NOT_SOLD: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: el tendido hecho a mano es para un rollo de ${show.length(f.numbers.width)} de ancho, y no se vende ninguno.`,
+    why: 'Los anchos del catálogo han cambiado.',
+    do: 'Se usa el tendido del programa. Tienda a mano de nuevo, o vuelva a poner el ancho en el catálogo.',
+  }),
   LAY_REFUSED: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: las piezas no se pueden tender (${show.text(f.numbers.refusal)}).`,
     why: 'Una pieza tiene una forma que no se puede cortar.',
