@@ -3,6 +3,7 @@ import {
   defaultGlazing,
   emptyJob,
   type Job,
+  type KeptPattern,
   type Opening,
   type Reading,
 } from '@panewright/design';
@@ -43,4 +44,29 @@ export const exampleJob: Job = {
   ...emptyJob('example', 'One side window', 'in'),
   choices: defaultChoices,
   openings: [opening],
+};
+
+/** An invented kept pattern: a rectangle of 762 × 508 mm, known to 0.8 mm. */
+export const examplePattern: KeptPattern = {
+  format: 'panewright.pattern',
+  version: 1,
+  id: 'side-window',
+  name: 'Side window',
+  notes: '',
+  segments: [
+    { kind: 'line', to: { x: 762, y: 0 }, sigma: 0.8 },
+    { kind: 'line', to: { x: 762, y: 508 }, sigma: 0.8 },
+    { kind: 'line', to: { x: 0, y: 508 }, sigma: 0.8 },
+    { kind: 'line', to: { x: 0, y: 0 }, sigma: 0.8 },
+  ],
+  edgeNames: ['bottom', 'right', 'top', 'left'],
+  sizeSigma: { width: 0.6, height: 0.6 },
+  from: {
+    ...{ job: 'example', jobName: 'One side window', revision: 1, pattern: 'P1' },
+    customer: '',
+    site: { kind: 'camper', name: 'Invented camper' },
+    openings: [{ id: 'W1', name: 'Side window', place: 'left side', turnedOver: false }],
+    method: 'tape',
+    date: '2026-11-25',
+  },
 };

@@ -17,23 +17,30 @@ export {
   type FindingCode,
   type Job,
   job as jobSchema,
+  type KeptPattern,
+  keptPattern as keptPatternSchema,
+  keptPatternOf,
+  knownSegments,
   type Opening,
   type Origin,
   type Plan,
   type Reading,
   type ReadingName,
+  surveyOfKept,
   type UnitName,
 } from '@panewright/design';
 export {
   arcOf,
   bounds,
   edges,
+  leastDeviation,
   moveOutline,
   movePoint,
   type Outline,
   type Point,
   point,
   type Rigid,
+  type ShapeMeasure,
 } from '@panewright/geometry';
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
@@ -62,13 +69,15 @@ export {
   readText,
 } from './document/readDocument.ts';
 export { httpAnswer, type Refused, refusedBody } from './envelope.ts';
-export { exampleJob } from './examples.ts';
+export { exampleJob, examplePattern } from './examples.ts';
 export { memoryStore } from './memoryStore.ts';
 export { openApi } from './openApi.ts';
 export type { Operation } from './operations/operation.ts';
 export * from './operations/operations.ts';
 export { forSeconds, type PackReport, pack, readInstance } from './packing.ts';
 export { madePages } from './pages.ts';
+export { measureOf } from './patterns/memoryPatterns.ts';
+export { patternWords, searchTerms } from './patterns/patternSearch.ts';
 export { planSchema } from './planSchema.ts';
 export * from './ports.ts';
 export * from './refusal.ts';

@@ -1,5 +1,6 @@
 import { type Catalogue, defaultCatalogue, type Job } from '@panewright/design';
 import { ok, type Result, refuse } from '@panewright/quantity';
+import { memoryPatterns } from './patterns/memoryPatterns.ts';
 import type { CatalogueStore, JobStore, Ports, Revision, StoreRefusal } from './ports.ts';
 
 interface Kept<D> extends Revision {
@@ -38,9 +39,13 @@ const listed = ({ revision, savedAt, basedOn, note }: Revision): Revision => ({
   note,
 });
 
-/** Jobs and the catalogue kept in memory, with the same answers as a store on disk: for tests and for trying things. */
+/** Jobs, the catalogue and patterns kept in memory, with the same answers as a store on disk: for tests and for trying things. */
 export function memoryStore(now: () => string): Ports {
-  return { jobs: memoryJobs(new Shelf<Job>(now)), catalogues: memoryCatalogues(new Shelf<Catalogue>(now)) };
+  return {
+    jobs: memoryJobs(new Shelf<Job>(now)),
+    catalogues: memoryCatalogues(new Shelf<Catalogue>(now)),
+    patterns: memoryPatterns(now),
+  };
 }
 
 function memoryJobs(shelf: Shelf<Job>): JobStore {

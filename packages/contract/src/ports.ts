@@ -1,4 +1,5 @@
-import type { Catalogue, Job } from '@panewright/design';
+import type { Catalogue, Job, KeptPattern } from '@panewright/design';
+import type { ShapeMeasure } from '@panewright/geometry';
 import type { Result } from '@panewright/quantity';
 
 /** What a list of jobs shows of each. */
@@ -50,7 +51,9 @@ export type StoreRefusal =
       readonly basedOn: number;
       readonly newest: number;
       readonly savedAt: string;
-    };
+    }
+  | { readonly code: 'PATTERN_NOT_FOUND'; readonly id: string }
+  | { readonly code: 'PATTERN_EXISTS'; readonly id: string; readonly name: string };
 
 export type Stored<T> = Promise<Result<T, StoreRefusal>>;
 
@@ -78,6 +81,48 @@ export interface CatalogueStore {
   save(save: { readonly catalogue: Catalogue; readonly basedOn: number }): Stored<Revision>;
 }
 
+export interface StoredPattern {
+  readonly pattern: KeptPattern;
+  /** ISO 8601, UTC. */
+  readonly keptAt: string;
+  readonly removed: boolean;
+}
+
+/** What is looked for among kept patterns. */
+export interface PatternSearch {
+  /** Each has to stand somewhere in what is written of a pattern; see `patternWords`. None: all. */
+  readonly terms: readonly string[];
+  /** Removed ones, or those that are not. */
+  readonly removed: boolean;
+  /** Shapes that some motion may bring within `within` mm of this one. */
+  readonly like?: { readonly measure: ShapeMeasure; readonly within: number };
+  readonly most: number;
+}
+
+export interface FoundPatterns {
+  /** Newest first; of those like a shape the likeliest first. */
+  readonly found: readonly StoredPattern[];
+  /** How many more there are. */
+  readonly more: number;
+}
+
+/**
+ * Where patterns are kept for later jobs. What was answered as kept is on the disk. The outline of a kept pattern never
+ * changes; removing keeps it, marked.
+ */
+export interface PatternStore {
+  /** Keeping the same again changes nothing and brings it back where it was removed. */
+  keep(pattern: KeptPattern): Stored<StoredPattern>;
+  open(id: string): Stored<StoredPattern>;
+  find(search: PatternSearch): Promise<FoundPatterns>;
+  change(change: {
+    readonly id: string;
+    readonly name?: string;
+    readonly notes?: string;
+    readonly removed?: boolean;
+  }): Stored<StoredPattern>;
+}
+
 /** The two faces the sheets are set in, as the bytes of font files. */
 export interface FontBytes {
   readonly regular: Uint8Array;
@@ -95,4 +140,5 @@ export interface Tools {
 export interface Ports {
   readonly jobs: JobStore;
   readonly catalogues: CatalogueStore;
+  readonly patterns: PatternStore;
 }

@@ -1,4 +1,5 @@
 import type { FileRefusal } from '@panewright/files';
+import type { OutlineRefusal } from '@panewright/geometry';
 import type { PairRefusal } from '@panewright/magnets';
 import type { InstanceRefusal } from '@panewright/packing';
 import type { TraceRefusal } from '@panewright/photo';
@@ -33,6 +34,9 @@ export type DrawingRefusal =
 /** Why sheets cannot be made as they are asked for. */
 export type SheetsAskedRefusal = { readonly code: 'SHEETS_REFUSED'; readonly refusal: SheetsRefusal };
 
+/** Why segments are not a shape to be kept or looked for. */
+export type ShapeRefusal = { readonly code: 'SHAPE_IMPOSSIBLE'; readonly refusal: OutlineRefusal };
+
 /** The door itself cannot answer now. */
 export type DoorRefusal =
   | { readonly code: 'STORE_BUSY' }
@@ -53,6 +57,7 @@ export type Refusal =
   | PhotoRefusal
   | DrawingRefusal
   | SheetsAskedRefusal
+  | ShapeRefusal
   | DoorRefusal;
 export type RefusalCode = Refusal['code'];
 
@@ -77,6 +82,9 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   REVISION_NOT_FOUND: { status: 404, exit: 2 },
   JOB_EXISTS: { status: 409, exit: 3 },
   REVISION_STALE: { status: 409, exit: 3 },
+  PATTERN_NOT_FOUND: { status: 404, exit: 2 },
+  PATTERN_EXISTS: { status: 409, exit: 3 },
+  SHAPE_IMPOSSIBLE: { status: 422, exit: 2 },
   PULL_PLACE_MISSING: { status: 400, exit: 2 },
   PULL_REFUSED: { status: 422, exit: 2 },
   PACK_REFUSED: { status: 422, exit: 2 },

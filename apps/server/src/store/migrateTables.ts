@@ -10,6 +10,11 @@ const STEPS: readonly string[] = [
      kind text not null, id text not null, revision integer not null, saved_at text not null, based_on integer,
      note text not null, document text not null,
      primary key (kind, id, revision));`,
+  `create table pattern (
+     id text not null primary key, kept_at text not null, removed integer not null, words text not null,
+     around real not null, measure text not null, document text not null);
+   create index pattern_kept on pattern (removed, kept_at);
+   create index pattern_around on pattern (removed, around);`,
 ];
 
 /** Brings the tables to the newest step, in one transaction: two servers starting at once do it once. */

@@ -16,6 +16,7 @@ import {
 import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { migrateTables } from './migrateTables.ts';
+import { sqlitePatterns } from './sqlitePatterns.ts';
 import type { DocumentTable, Tables } from './tables.ts';
 
 /** How long a save waits for another program's save, ms. */
@@ -48,7 +49,7 @@ interface Change {
 }
 
 /**
- * Jobs and the catalogue in one SQLite file of the data folder. WAL with synchronous=FULL: a save is answered after
+ * Jobs, the catalogue and kept patterns in one SQLite file of the data folder. WAL with synchronous=FULL: a save is answered after
  * fsync, so neither the end of the process nor of the power takes it back.
  */
 export function sqliteStore(folder: string, now: () => string): SqliteStore {
@@ -59,7 +60,12 @@ export function sqliteStore(folder: string, now: () => string): SqliteStore {
   migrateTables(file);
   const db: Db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: file }) });
   const shelf = { file, db, now };
-  return { jobs: jobsOf(shelf), catalogues: cataloguesOf(shelf), close: () => db.destroy() };
+  return {
+    jobs: jobsOf(shelf),
+    catalogues: cataloguesOf(shelf),
+    patterns: sqlitePatterns(db, now),
+    close: () => db.destroy(),
+  };
 }
 
 function jobsOf(shelf: Shelf): Ports['jobs'] {

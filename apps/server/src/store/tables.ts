@@ -22,7 +22,23 @@ export interface RevisionTable {
   document: string;
 }
 
+/** Patterns kept for later jobs, with what they are found by. */
+export interface PatternTable {
+  id: string;
+  kept_at: string;
+  removed: number;
+  /** As `patternWords` gives them. */
+  words: string;
+  /** The first of the measure's waves: the length round the hull over 2π, mm. */
+  around: number;
+  /** `ShapeMeasure` as JSON text. */
+  measure: string;
+  /** JSON text. */
+  document: string;
+}
+
 export interface Tables {
   document: DocumentTable;
   revision: RevisionTable;
+  pattern: PatternTable;
 }

@@ -40,6 +40,12 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
     newest: 4,
     savedAt: '2026-11-25T09:00:00.000Z',
   },
+  PATTERN_NOT_FOUND: { code: 'PATTERN_NOT_FOUND', id: 'kept-7' },
+  PATTERN_EXISTS: { code: 'PATTERN_EXISTS', id: 'kept-7', name: 'Rear hatch' },
+  SHAPE_IMPOSSIBLE: {
+    code: 'SHAPE_IMPOSSIBLE',
+    refusal: { code: 'SEGMENT_TOO_SHORT', where: 2, length: 0 as never },
+  },
   PULL_PLACE_MISSING: { code: 'PULL_PLACE_MISSING', id: 'C1' },
   PULL_REFUSED: { code: 'PULL_REFUSED', id: 'C1', refusal: { code: 'GAP_NOT_POSITIVE', gap: 0 as never } },
   PACK_REFUSED: { code: 'PACK_REFUSED', refusal: { code: 'PIECE_HAS_NO_AREA', pieceId: 3 } },

@@ -8,6 +8,7 @@ import type { Refusal } from '../refusal.ts';
 import * as computations from './computations.ts';
 import type { Operation } from './operation.ts';
 import { pack } from './pack.ts';
+import * as patterns from './patternOperations.ts';
 import { pull } from './pull.ts';
 import { readDrawing } from './readDrawing.ts';
 import { sheets } from './sheets.ts';
@@ -16,6 +17,7 @@ import * as stores from './storeOperations.ts';
 const { plan, check, newJob, demoJob, documentSchemas } = computations;
 const { listJobs, openJob, saveJob, listRevisions, restoreJob, removeJob, openCatalogue, saveCatalogue } =
   stores;
+const { keepPattern, findPatterns, openPattern, describePattern, removePattern, restorePattern } = patterns;
 
 /** Everything that can be asked, by name. Every door is made from this table. */
 export const operations = {
@@ -36,6 +38,12 @@ export const operations = {
   removeJob,
   openCatalogue,
   saveCatalogue,
+  keepPattern,
+  findPatterns,
+  openPattern,
+  describePattern,
+  removePattern,
+  restorePattern,
 } as const;
 
 export type Operations = typeof operations;
@@ -62,9 +70,9 @@ export async function callOperation(
   const read = readInput(name, operation, input);
   if (!read.ok) return read;
   if (operation.needs === 'nothing') return operation.run(read.value, outside);
-  const { jobs, catalogues } = outside;
-  if (!jobs || !catalogues) throw new Error(`${name} needs a door that keeps jobs`);
-  return operation.run(read.value, { jobs, catalogues });
+  const { jobs, catalogues, patterns: kept } = outside;
+  if (!jobs || !catalogues || !kept) throw new Error(`${name} needs a door that keeps jobs`);
+  return operation.run(read.value, { jobs, catalogues, patterns: kept });
 }
 
 /** The documents in an input are read first: what is wrong with a job is said of the job, wherever it came from. */

@@ -129,7 +129,7 @@ export const surveySegment = z.discriminatedUnion('kind', [
 ]);
 export type SurveySegment = z.infer<typeof surveySegment>;
 
-/** An outline that was accepted as it is: traced on a photo, read from a file, fitted to points. */
+/** An outline that was accepted as it is: traced on a photo, read from a file, fitted to points, or a pattern kept before. */
 export const outlineSurvey = z.strictObject({
   method: z.literal('outline'),
   segments: z
@@ -143,10 +143,18 @@ export const outlineSurvey = z.strictObject({
     .optional()
     .describe('of the whole width and height, where known'),
   from: z.strictObject({
-    kind: z.enum(['photo', 'file', 'points']),
-    name: label(200).describe('of the file or files'),
+    kind: z.enum(['photo', 'file', 'points', 'pattern']),
+    name: label(200).describe('of the file or files, or of the kept pattern'),
     date: label(40),
     note: note(2000),
+    pattern: z
+      .strictObject({
+        id,
+        job: id.describe('it was first drawn in'),
+        turnedOver: z.boolean().describe('for this opening'),
+      })
+      .optional()
+      .describe('the kept pattern'),
   }),
 });
 export type OutlineSurvey = z.infer<typeof outlineSurvey>;

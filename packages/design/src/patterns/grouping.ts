@@ -149,7 +149,7 @@ export function align(first: Outline, second: Outline, how: AlignOptions): Align
 }
 
 /** Ways to lay a pattern on an opening: upright first, since a maker looks for that; then turned any way. */
-const WAYS: readonly AlignOptions[] = [
+export const WAYS: readonly AlignOptions[] = [
   { mirrored: false, near: radian(0) },
   { mirrored: true, near: radian(0) },
   { mirrored: false },

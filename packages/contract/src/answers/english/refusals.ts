@@ -3,6 +3,7 @@ import { pathText } from '../../document/issue.ts';
 import { joinWords, type Show } from '../show.ts';
 import type { RefusalWords } from '../words.ts';
 import { fileRemedy, sayFileRefusal } from './fileRefusals.ts';
+import { impossibleOutline } from './impossibleSurvey.ts';
 import { sayIssue } from './issues.ts';
 import { saySheetsRefusal } from './sheetsRefusals.ts';
 import { traceRefusals } from './tracing.ts';
@@ -145,6 +146,21 @@ export const refusals: RefusalWords = {
     what: `“${id}” was saved elsewhere since: this was made from revision ${basedOn}, the newest is ${newest} of ${savedAt}.`,
     why: 'Saving over it would lose the other work.',
     do: `Open revision ${newest}, look at what differs, and save again from there.`,
+  }),
+  PATTERN_NOT_FOUND: ({ id }) => ({
+    what: `There is no kept pattern “${id}” here.`,
+    why: '',
+    do: 'Look at the list of kept patterns; it may have been kept on another machine.',
+  }),
+  PATTERN_EXISTS: ({ id, name }) => ({
+    what: `A pattern “${id}” is kept already: “${name}”.`,
+    why: 'A kept pattern is never drawn over; later jobs may rest on it.',
+    do: 'Keep the new one under another id.',
+  }),
+  SHAPE_IMPOSSIBLE: ({ refusal }, show) => ({
+    what: `These segments make no shape: ${impossibleOutline(refusal, show)}.`,
+    why: '',
+    do: 'Give a closed ring, anticlockwise as seen from outside, that does not cross itself.',
   }),
   PULL_PLACE_MISSING: ({ id }) => ({
     what: `Case “${id}” does not say where the second magnet is.`,
