@@ -5,7 +5,6 @@ import type { Face } from './erosion.ts';
 import { faceOf } from './faceOf.ts';
 import { fewestPoints } from './fewestPoints.ts';
 import { bodyOf } from './holdOpening.ts';
-import { lately } from './lately.ts';
 import type { Layout, PlacingInput } from './layout.ts';
 import {
   type HeldPoint,
@@ -19,6 +18,7 @@ import {
 import { type MeetingInput, type MeetingRefusal, meeting } from './meeting.ts';
 import { placing } from './placing.ts';
 import { type SteelItem, steelStrength } from './steelStrength.ts';
+import { wholeMargin } from './wholeMargin.ts';
 
 /** A panel that magnets are to be chosen for. */
 export interface ChoiceInput {
@@ -41,6 +41,8 @@ export interface ChoiceInput {
   readonly pockets: readonly Omit<MeetingInput, 'outside' | 'inside'>[];
   /** Low margin asked for. */
   readonly asked: number;
+  /** Of what: of the weakest point by the mechanics of the edge (where left out), or of the panel as a whole. */
+  readonly marginOf?: 'weakestPoint' | 'wholePanel';
 }
 
 export interface MagnetChoice {
@@ -50,7 +52,10 @@ export interface MagnetChoice {
   /** Of the magnets (and strip) on one panel, as used, minor units. */
   readonly cost: number;
   readonly margin: number | 'unloaded';
+  /** Mean wind, m/s, at which what the margin is of lets go. */
   readonly letsGoAt: number | 'beyondRange';
+  /** Mean wind, m/s, at which the first point may begin to give by the mechanics of the edge. */
+  readonly pointGivesAt: number | 'beyondRange';
   /** Least travel across the edge in any pocket, mm. */
   readonly travel: number;
   readonly layout: Layout;
@@ -103,16 +108,17 @@ const DENSEST = 6;
 export function choosing(input: ChoiceInput): MagnetRanking {
   const choices: MagnetChoice[] = [];
   const rejected: Rejected[] = [];
-  const layoutAt = lately(
-    ({ reach, dense }: { reach: number; dense: number }) => `${reach} ${dense}`,
-    ({ reach, dense }) => {
+  const place = rememberedPlacing(input.placing.zones.length > 0);
+  const layoutAt: LayoutAt = {
+    place,
+    at: (reach, dense) => {
       const { spacing, upTo } = input.placing;
-      return placing({ ...input.placing, reach, spacing: spacing / dense, upTo: upTo / dense });
+      return place({ ...input.placing, reach, spacing: spacing / dense, upTo: upTo / dense });
     },
-  );
+  };
   for (const outside of input.magnets)
     for (const inside of [...input.magnets, ...input.steel]) {
-      const judged = judge(input, outside, inside, (reach, dense) => layoutAt({ reach, dense }));
+      const judged = judge(input, outside, inside, layoutAt);
       if ('because' in judged) rejected.push(judged);
       else choices.push(judged);
     }
@@ -130,7 +136,22 @@ const reachOf = ({ shape }: Magnet): number =>
 
 const isSteel = (inside: Magnet | SteelItem): inside is SteelItem => !('shape' in inside);
 
-type LayoutAt = (reach: number, dense: number) => Layout;
+interface LayoutAt {
+  readonly at: (reach: number, dense: number) => Layout;
+  readonly place: (input: PlacingInput) => Layout;
+}
+
+/** Layouts of one panel by what differs between magnets; how far a face reaches matters only beside something to keep clear of. */
+function rememberedPlacing(reachMatters: boolean): (input: PlacingInput) => Layout {
+  const known = new Map<string, Layout>();
+  return (input) => {
+    const { spacing, upTo, counts, reach } = input;
+    const key = JSON.stringify([spacing, upTo, counts ?? null, reachMatters ? reach : 0]);
+    const found = known.get(key) ?? placing(input);
+    known.set(key, found);
+    return found;
+  };
+}
 
 function judge(
   input: ChoiceInput,
@@ -147,14 +168,19 @@ function judge(
   const found = countFor(input, reachOf(outside), strengths, layoutAt);
   if ('code' in found) because.push(found);
   if (because.length > 0 || 'code' in found) return { ...named, because };
-  const margins = panelMargins(heldBy(found, strengths, input), input.load);
+  const held = heldBy(found, strengths, input);
+  const margins = panelMargins(held, input.load);
   if (!margins.ok) throw new Error(`a panel that was worked out was refused: ${margins.refusal.code}`);
+  const { margin, letsGoAt } = margins.value;
+  const whole = input.marginOf === 'wholePanel' ? wholeMargin(held, input.load, input.load.wind) : null;
+  if (whole && !whole.ok) throw new Error(`a panel that was worked out was refused: ${whole.refusal.code}`);
   return {
     ...named,
     points: found.points.length,
     cost: costOf(outside, inside, found),
-    margin: margins.value.margin.low,
-    letsGoAt: margins.value.letsGoAt.low,
+    margin: whole?.value.low ?? margin.low,
+    letsGoAt: whole?.value.letsGoAt.low ?? letsGoAt.low,
+    pointGivesAt: letsGoAt.low,
     travel,
     layout: found,
   };
@@ -242,6 +268,21 @@ function heldBy({ points }: Layout, strengths: Strengths, { inOpening }: ChoiceI
   }));
 }
 
+/**
+ * The low margin that a choice goes by.
+ *
+ * @returns a ratio; 0 where the panel is refused
+ * @source as lowMargin, wholeMargin
+ */
+export function lowMarginFor(
+  points: readonly HeldPoint[],
+  { load, marginOf }: Pick<ChoiceInput, 'load' | 'marginOf'>,
+): number | 'unloaded' {
+  if (marginOf !== 'wholePanel') return lowMargin(points, load);
+  const whole = wholeMargin(points, load, load.wind);
+  return whole.ok ? whole.value.low : 0;
+}
+
 /** The layout with the fewest points that meets the margin, or why there is none. */
 function countFor(
   input: ChoiceInput,
@@ -249,19 +290,19 @@ function countFor(
   strengths: Strengths,
   layoutAt: LayoutAt,
 ): Layout | Extract<ChoiceReason, { code: 'MARGIN_TOO_LOW' }> {
-  const marginOf = (layout: Layout) => lowMargin(heldBy(layout, strengths, input), input.load);
+  const marginOf = (layout: Layout) => lowMarginFor(heldBy(layout, strengths, input), input);
   const { asked } = input;
-  const first = layoutAt(reach, 1);
+  const first = layoutAt.at(reach, 1);
   let best = { margin: marginOf(first), points: first.points.length };
   if (ratio(best.margin) >= asked) return first;
   const crowds = ({ problems }: Layout) => problems.filter(({ code }) => code === 'POINTS_CROWDED').length;
   for (let dense = 2; dense <= DENSEST; dense++) {
-    const layout = layoutAt(reach, dense);
+    const layout = layoutAt.at(reach, dense);
     if (crowds(layout) > crowds(first)) break;
     const margin = marginOf(layout);
     if (ratio(margin) > ratio(best.margin)) best = { margin, points: layout.points.length };
     if (ratio(margin) < asked) continue;
-    const fewest = fewestPoints({ ...input.placing, reach }, marginOf, asked);
+    const fewest = fewestPoints({ ...input.placing, reach }, marginOf, asked, layoutAt.place);
     return fewest.ok && fewest.value.layout.points.length < layout.points.length
       ? fewest.value.layout
       : layout;

@@ -42,6 +42,7 @@ interface Found {
  * tried, with two more, and so on, stretches that mirror one another raised together.
  *
  * @param asked low margin wanted, a true ratio
+ * @param place where the layouts come from: `placing`, or one that remembers them
  * @returns of the layouts with the fewest points that meet it, the one with the most margin
  * @range as placing; the fewest among layouts as symmetric as the first, with gaps as equal as can be on each stretch
  * @refuses MARGIN_OUT_OF_REACH, SEARCH_TOO_LONG
@@ -51,8 +52,9 @@ export function fewestPoints(
   input: PlacingInput,
   marginOf: MarginOf,
   asked: number,
+  place: (input: PlacingInput) => Layout = placing,
 ): Result<FewestPoints, FewestRefusal> {
-  const layout = placing(input);
+  const layout = place(input);
   let best: Found = { layout, margin: marginOf(layout) };
   let tried = 1;
   if (meets(best.margin, asked)) return ok({ ...best, tried });
@@ -64,7 +66,7 @@ export function fewestPoints(
       return refuse({ code: 'SEARCH_TOO_LONG', asked, ...figures(best), tried });
     const found = choices.flatMap((raise): Found[] => {
       tried++;
-      const raised = placing({
+      const raised = place({
         ...input,
         counts: { mirrors: layout.mirrors, each: raisedBy(layout, raise) },
       });

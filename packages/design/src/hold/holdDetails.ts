@@ -13,7 +13,7 @@ import { stackSection } from './stackSection.ts';
 /** Room round a magnet in its pocket, so that it goes in, mm. Common practice, no source. */
 export const EASE = 1;
 /** Bare glass wanted round an inside magnet, for its tape, mm. Common practice, no source. */
-const TAPE_MARGIN = 2;
+export const TAPE_MARGIN = 2;
 /** Standard acceleration of free fall, m/s² (exact by definition). */
 const GRAVITY = 9.80665;
 

@@ -111,7 +111,7 @@ function gapsOf({ gaps }: Layout): readonly HoldGap[] {
 }
 
 /** Where a foot's magnet lies: at a corner as its own pocket has it, along edges as deep as at the middle of the longest. */
-function centres(panel: PanelPlan, runs: readonly Run[], seam: number): PlacingInput['centreOf'] {
+export function centres(panel: PanelPlan, runs: readonly Run[], seam: number): PlacingInput['centreOf'] {
   const longest = runs.reduce<Run | null>((a, b) => (!a || b.length > a.length ? b : a), null);
   const known = new Map<string, number>();
   const depthAt = (foot: Foot): number => {

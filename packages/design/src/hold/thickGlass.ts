@@ -1,11 +1,11 @@
 import { contactPull, magnetGrade } from '@panewright/magnets';
 import { mm } from '@panewright/quantity';
 import type { Magnet } from '../document/catalogue.ts';
-import { type ChoiceInput, choosing, type MagnetChoice } from './choosing.ts';
+import { type ChoiceInput, choosing, lowMarginFor, type MagnetChoice } from './choosing.ts';
 import { faceOf } from './faceOf.ts';
 import { type Fastener, fastenerStrength } from './fasteners.ts';
 import { bodyOf } from './holdOpening.ts';
-import { lowMargin, type Strength } from './margins.ts';
+import type { Strength } from './margins.ts';
 import { meeting } from './meeting.ts';
 import { placing } from './placing.ts';
 import { type SteelItem, steelStrength } from './steelStrength.ts';
@@ -172,9 +172,9 @@ function touchingOf(magnet: Magnet): number {
 /** The panel's layout with one strength all round, and its low margin. */
 function held(strength: Strength, { choice }: ThickGlassInput, spacing: number, upTo: number, reach: number) {
   const { points } = placing({ ...choice.placing, reach, spacing, upTo });
-  const margin = lowMargin(
+  const margin = lowMarginFor(
     points.map(({ kind, centre }, k) => ({ number: k + 1, kind, ...choice.inOpening(centre), strength })),
-    choice.load,
+    choice,
   );
   return { points: points.length, margin };
 }

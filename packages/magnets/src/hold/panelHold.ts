@@ -40,10 +40,16 @@ function shares(
   };
 }
 
-/** The greatest share of all points and modes at a gust pressure. */
-function greatestShare(panel: HoldPanel, lies: readonly Lie[], pressure: number, side: Side): number {
+/** The greatest share of these points and of all modes at a gust pressure. */
+function greatestShare(
+  panel: HoldPanel,
+  lies: readonly Lie[],
+  pressure: number,
+  side: Side,
+  these: readonly number[],
+): number {
   let most = 0;
-  for (let i = 0; i < lies.length; i++) {
+  for (const i of these) {
     const found = shares(panel, i, demandOf(panel, i, lies[i]!, pressure, side), side);
     most = Math.max(most, found.pullOff, found.slip, found.peel);
   }
@@ -53,12 +59,17 @@ function greatestShare(panel: HoldPanel, lies: readonly Lie[], pressure: number,
 const asMargin = (least: number, most: number): Margin =>
   most === 0 ? 'unloaded' : { low: 1 / most, high: least === 0 ? 'unloaded' : 1 / least };
 
-/** Gust speed at which the first point lets go; 0 if the weight alone is too much. */
-function letGo(panel: HoldPanel, lies: readonly Lie[], side: Side): MetrePerSecond | 'beyondRange' {
+/** Gust speed at which the first of these points lets go; 0 if the weight alone is too much. */
+function letGo(
+  panel: HoldPanel,
+  lies: readonly Lie[],
+  side: Side,
+  these: readonly number[],
+): MetrePerSecond | 'beyondRange' {
   const holdsAt = (speed: number) => {
     const pressure = dynamicPressure(metrePerSecond(speed), panel.airDensity);
     if (!pressure.ok) throw new Error(`a gust of ${speed} m/s was refused`);
-    return greatestShare(panel, lies, pressure.value, side) < 1;
+    return greatestShare(panel, lies, pressure.value, side, these) < 1;
   };
   if (!holdsAt(0)) return metrePerSecond(0);
   // A little wind may ease a corner by drawing against the weight, so the first failure is looked for in steps.
@@ -125,9 +136,27 @@ export function panelHold(panel: HoldPanel): Result<PanelHold, PanelHoldRefusal>
   const points = lies.map((lie, at) => pointHold(panel, at, lie));
   const low = ({ margin }: PointHold) => (margin === 'unloaded' ? Number.POSITIVE_INFINITY : margin.low);
   const weakest = points.reduce((best, point, at) => (low(point) < low(points[best]!) ? at : best), 0);
+  const all = lies.map((_, at) => at);
   return ok({
     points,
     weakest,
-    letGo: { low: letGo(panel, lies, 'worst'), high: letGo(panel, lies, 'best') },
+    letGo: { low: letGo(panel, lies, 'worst', all), high: letGo(panel, lies, 'best', all) },
   });
+}
+
+/**
+ * Gust speed at which each point lets go, had the others held: the least of them is the panel's.
+ *
+ * @returns m/s in the order of the points; 0 where the weight alone is too much, `beyondRange` past 100 m/s
+ * @accuracy as panelHold: an estimate
+ * @refuses as panelHold
+ * @source as panelHold
+ */
+export function pointsLetGo(panel: HoldPanel): Result<readonly PanelHold['letGo'][], PanelHoldRefusal> {
+  const refusal = checkPanel(panel);
+  if (refusal) return refuse(refusal);
+  const lies = panel.points.map((_, at) => lieOf(panel, at));
+  return ok(
+    lies.map((_, at) => ({ low: letGo(panel, lies, 'worst', [at]), high: letGo(panel, lies, 'best', [at]) })),
+  );
 }
