@@ -1,3 +1,4 @@
+import type { MarginRefusal, PanelHeldRefusal, StrengthRefusal } from '@panewright/design';
 import type { FileRefusal } from '@panewright/files';
 import type { OutlineRefusal } from '@panewright/geometry';
 import type { PairRefusal } from '@panewright/magnets';
@@ -36,6 +37,14 @@ export type SheetsAskedRefusal = { readonly code: 'SHEETS_REFUSED'; readonly ref
 
 /** Why segments are not a shape to be kept or looked for. */
 export type ShapeRefusal = { readonly code: 'SHAPE_IMPOSSIBLE'; readonly refusal: OutlineRefusal };
+/** Why a question about one opening's hold has no answer. */
+export type HoldRefusal =
+  | PanelHeldRefusal
+  | {
+      readonly code: 'HOLD_REFUSED';
+      readonly opening: string;
+      readonly refusal: StrengthRefusal | MarginRefusal;
+    };
 
 /** The door itself cannot answer now. */
 export type DoorRefusal =
@@ -58,6 +67,7 @@ export type Refusal =
   | DrawingRefusal
   | SheetsAskedRefusal
   | ShapeRefusal
+  | HoldRefusal
   | DoorRefusal;
 export type RefusalCode = Refusal['code'];
 
@@ -95,6 +105,9 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   BYTES_NOT_BASE64: { status: 400, exit: 2 },
   DRAWING_REFUSED: { status: 422, exit: 3 },
   SHEETS_REFUSED: { status: 422, exit: 2 },
+  OPENING_UNKNOWN: { status: 404, exit: 2 },
+  OPENING_NOT_HELD: { status: 422, exit: 3 },
+  HOLD_REFUSED: { status: 422, exit: 3 },
   STORE_BUSY: { status: 503, exit: 3 },
   STORE_FULL: { status: 507, exit: 3 },
   TAKES_TOO_LONG: { status: 503, exit: 3 },

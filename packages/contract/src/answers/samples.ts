@@ -66,6 +66,13 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
     code: 'SHEETS_REFUSED',
     refusal: { code: 'CORRECTION_OUT_OF_RANGE', axis: 'x', factor: 0.95, least: 0.97, most: 1.03 },
   },
+  OPENING_UNKNOWN: { code: 'OPENING_UNKNOWN', opening: 'W12', known: ['W1', 'W2'] },
+  OPENING_NOT_HELD: { code: 'OPENING_NOT_HELD', opening: 'W2' },
+  HOLD_REFUSED: {
+    code: 'HOLD_REFUSED',
+    opening: 'W2',
+    refusal: { code: 'GRADE_UNKNOWN', magnet: 'disc-20x5', grade: 'N42XX' },
+  },
   STORE_BUSY: { code: 'STORE_BUSY' },
   STORE_FULL: { code: 'STORE_FULL' },
   TAKES_TOO_LONG: { code: 'TAKES_TOO_LONG', seconds: 180 },

@@ -1,4 +1,14 @@
-import type { FigureUnit, Finding, FindingCode, Origin, OriginCode, ReadingName } from '@panewright/design';
+import type {
+  ChoiceReason,
+  FigureUnit,
+  Finding,
+  FindingCode,
+  HoldGap,
+  Origin,
+  OriginCode,
+  ReadingName,
+  ThickGlassAnswer,
+} from '@panewright/design';
 import type { TraceQuestion } from '@panewright/photo';
 import type { LengthRefusal } from '@panewright/quantity';
 import type { Issue } from '../document/issue.ts';
@@ -23,6 +33,38 @@ export type LengthWords = {
   readonly [C in LengthRefusal['code']]: (refusal: Extract<LengthRefusal, { readonly code: C }>) => string;
 };
 
+/** What a sentence about magnets needs besides its numbers: how they are shown, and names by id. */
+export interface ChoiceShow {
+  readonly show: Show;
+  readonly name: (id: string) => string;
+}
+
+/** The member of a union that may have this code. */
+type AnswerOf<C, A = ThickGlassAnswer> = A extends { readonly code: infer D }
+  ? C extends D
+    ? A
+    : never
+  : never;
+
+/** Why a pair of magnets was turned down, and what would hold instead. */
+export interface ChoiceWords {
+  readonly reasons: {
+    readonly [C in ChoiceReason['code']]: (
+      reason: Extract<ChoiceReason, { readonly code: C }>,
+      words: ChoiceShow,
+    ) => string;
+  };
+  readonly instead: {
+    readonly [C in ThickGlassAnswer['code']]: (answer: AnswerOf<C>, words: ChoiceShow) => string;
+  };
+  readonly none: string;
+}
+
+/** Why two neighbours are as far apart as they are, in one sentence. */
+export type GapWords = {
+  readonly [R in HoldGap['reason']]: (gap: HoldGap, obstruction: string, show: Show) => string;
+};
+
 /** All sentences of one language. Another language is another object of this type; it does not compile with a gap. */
 export interface Messages {
   readonly refusals: RefusalWords;
@@ -32,6 +74,8 @@ export interface Messages {
   readonly traceQuestions: {
     readonly [C in TraceQuestion['code']]: (question: Extract<TraceQuestion, { readonly code: C }>) => string;
   };
+  readonly choices: ChoiceWords;
+  readonly gaps: GapWords;
   readonly severities: { readonly [S in Finding['severity']]: string };
   readonly readings: { readonly [R in ReadingName]: string };
   readonly statuses: { readonly [S in Origin['status']]: string };

@@ -6,6 +6,8 @@ import { issuesOf } from '../document/zodIssues.ts';
 import type { Ports, Tools } from '../ports.ts';
 import type { Refusal } from '../refusal.ts';
 import * as computations from './computations.ts';
+import { holdPoints, stackSections, windMargin } from './hold.ts';
+import { magnetChoices } from './magnetChoices.ts';
 import type { Operation } from './operation.ts';
 import { pack } from './pack.ts';
 import * as patterns from './patternOperations.ts';
@@ -27,6 +29,10 @@ export const operations = {
   newJob,
   demoJob,
   documentSchemas,
+  holdPoints,
+  windMargin,
+  stackSections,
+  magnetChoices,
   pull,
   pack,
   readDrawing,

@@ -1,6 +1,8 @@
 import type { Messages } from '../words.ts';
 import { findings } from './findings.ts';
+import { gapWords } from './gaps.ts';
 import { issues, lengths } from './issues.ts';
+import { choiceWords } from './magnetChoices.ts';
 import { readings } from './readings.ts';
 import { refusals } from './refusals.ts';
 import { traceQuestions } from './tracing.ts';
@@ -12,6 +14,8 @@ export const english: Messages = {
   lengths,
   readings,
   traceQuestions,
+  choices: choiceWords,
+  gaps: gapWords,
   severities: {
     stop: 'cannot be made as it stands',
     doubt: 'look again before cutting',

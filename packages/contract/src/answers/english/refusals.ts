@@ -78,6 +78,28 @@ function sayPiece(refusal: Extract<Instance, { readonly pieceId: unknown }>): st
   }
 }
 
+type Hold = Extract<Parameters<RefusalWords['HOLD_REFUSED']>[0], object>['refusal'];
+
+/** Why a panel's hold is refused, as the end of a sentence. */
+function sayHold(refusal: Hold, show: Show): string {
+  switch (refusal.code) {
+    case 'GRADE_UNKNOWN':
+      return `the grade “${refusal.grade}” of magnet ${refusal.magnet} is not known`;
+    case 'PULL_REFUSED':
+      return `the pull across ${show.fine(refusal.gap)} is outside of what the formula is good for`;
+    case 'TOO_FEW_HOLD_POINTS':
+      return `${refusal.count} hold points are too few; ${refusal.least} are the least`;
+    case 'HOLD_POINTS_COINCIDE':
+      return `hold points ${refusal.at + 1} and ${refusal.next + 1} are in one place`;
+    case 'SPEED_OUT_OF_RANGE':
+      return `a gust of ${show.speed(refusal.speed)} is past the ${show.speed(refusal.most)} that are looked at`;
+    case 'OPENNESS_OUT_OF_RANGE':
+      return `a mesh ${show.percent(refusal.openFraction)} open is outside of what is known`;
+    default:
+      return 'a figure is outside of what the formula is good for';
+  }
+}
+
 export const refusals: RefusalWords = {
   OPERATION_UNKNOWN: ({ name, known }) => ({
     what: `There is no operation “${name.slice(0, 60)}”.`,
@@ -208,6 +230,21 @@ export const refusals: RefusalWords = {
     do: fileRemedy(refusal),
   }),
   SHEETS_REFUSED: ({ refusal }, show) => saySheetsRefusal(refusal, show),
+  OPENING_UNKNOWN: ({ opening, known }) => ({
+    what: `This job has no opening “${opening.slice(0, 60)}”.`,
+    why: '',
+    do: known.length === 0 ? 'It has no opening yet.' : `Name one of ${joinWords(known, 'or')}.`,
+  }),
+  OPENING_NOT_HELD: ({ opening }, show) => ({
+    what: `Opening ${show.opening(opening)} has no hold points yet.`,
+    why: 'Its outline or its panel could not be worked out.',
+    do: 'Ask check what it lacks.',
+  }),
+  HOLD_REFUSED: ({ opening, refusal }, show) => ({
+    what: `What holds opening ${show.opening(opening)} cannot be worked out: ${sayHold(refusal, show)}.`,
+    why: '',
+    do: 'Look at its glass, its magnets and the weather of the job.',
+  }),
   STORE_BUSY: () => ({
     what: 'Another program is writing to the data folder.',
     why: 'Nothing was saved.',
