@@ -21,8 +21,8 @@ export function sayQuestion(question: TraceQuestion): string {
 }
 
 /** Why a pair of magnets was turned down, in words. */
-export function sayReason(reason: ChoiceReason, words: ChoiceShow, language: Language = 'en'): string {
-  const word = messages[language].choices.reasons[reason.code] as (
+export function sayReason(reason: ChoiceReason, words: ChoiceShow): string {
+  const word = messages.en.choices.reasons[reason.code] as (
     reason: ChoiceReason,
     words: ChoiceShow,
   ) => string;
@@ -30,8 +30,8 @@ export function sayReason(reason: ChoiceReason, words: ChoiceShow, language: Lan
 }
 
 /** What would hold instead, in words. */
-export function sayInstead(answer: ThickGlassAnswer, words: ChoiceShow, language: Language = 'en'): string {
-  const word = messages[language].choices.instead[answer.code] as (
+export function sayInstead(answer: ThickGlassAnswer, words: ChoiceShow): string {
+  const word = messages.en.choices.instead[answer.code] as (
     answer: ThickGlassAnswer,
     words: ChoiceShow,
   ) => string;
@@ -39,8 +39,8 @@ export function sayInstead(answer: ThickGlassAnswer, words: ChoiceShow, language
 }
 
 /** Why two hold points are as far apart as they are, in one sentence. `obstruction`: what is in the way, by name. */
-export const sayGap = (gap: HoldGap, obstruction: string, show: Show, language: Language = 'en'): string =>
-  messages[language].gaps[gap.reason](gap, obstruction, show);
+export const sayGap = (gap: HoldGap, obstruction: string, show: Show): string =>
+  messages.en.gaps[gap.reason](gap, obstruction, show);
 
 /** All of it as running text. */
 export const inOne = ({ what, why, do: doThis }: Sentences): string =>
