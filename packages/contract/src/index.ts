@@ -29,6 +29,7 @@ export {
   surveyOfKept,
   type UnitName,
 } from '@panewright/design';
+export { LABEL_STOCKS } from '@panewright/drawing';
 export {
   arcOf,
   bounds,

@@ -68,9 +68,10 @@ function refuseWith(reply: FastifyReply, refusal: Refusal): FastifyReply {
   return send(reply, { status, body: JSON.stringify(body) });
 }
 
-/** A fault of ours, told to whoever looks after the server. Work that was given up is none. */
-function faultOf(error: Error, onFault: ServerOptions['onFault']): Answer {
-  if (!(error instanceof GivenUp)) onFault?.(error);
+/** A fault of ours, told to whoever looks after the server. Work that was given up, at either end, is none. */
+function faultOf(error: Error & { code?: string }, onFault: ServerOptions['onFault']): Answer {
+  const givenUp = error instanceof GivenUp || error.code === 'ERR_STREAM_PREMATURE_CLOSE';
+  if (!givenUp) onFault?.(error);
   const fault = 'Something went wrong in this program; nothing was changed by it.';
   return { status: 500, body: JSON.stringify({ fault }) };
 }

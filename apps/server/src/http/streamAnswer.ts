@@ -19,9 +19,14 @@ export function streamAnswer(
   fault: (error: Error) => Answer,
 ): FastifyReply {
   const lines = new PassThrough();
-  const told: Told = (done, of) => void lines.write(`${JSON.stringify({ done, of })}\n`);
+  // Nothing more is written once the other end has gone.
+  const write = (line: string) => void (lines.destroyed || lines.write(`${line}\n`));
+  const told: Told = (done, of) => write(JSON.stringify({ done, of }));
   work(told)
     .catch(fault)
-    .then(({ status, body }) => lines.end(`{"status":${status},"body":${body}}\n`));
+    .then(({ status, body }) => {
+      write(`{"status":${status},"body":${body}}`);
+      lines.end();
+    });
   return reply.type(`${LINES}; charset=utf-8`).header('cache-control', 'no-store').send(lines);
 }

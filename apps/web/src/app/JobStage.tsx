@@ -5,6 +5,7 @@ import { StageFindings } from '../findings/StageFindings.tsx';
 import { useJob, useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
 
+const LANGUAGES = ['en', 'de', 'es'] as const;
 const KINDS = ['camper', 'boat', 'house', 'other'] as const;
 
 /** Who it is for, where it goes, the weather it is to stand, and what else is to be remembered. */
@@ -48,6 +49,20 @@ export function JobStage() {
               label={w.job.contact}
               value={one.customer.contact}
               set={(value) => edit('customer.contact')((draft) => void (draft.customer.contact = value))}
+            />
+            <SelectField
+              label={w.job.language}
+              value={one.customer.language ?? ''}
+              options={[
+                { value: '', label: w.job.shopLanguage },
+                ...LANGUAGES.map((value) => ({ value, label: w.sheets.languages[value] })),
+              ]}
+              set={(value) =>
+                edit('customer.language')((draft) => {
+                  if (value === '') delete draft.customer.language;
+                  else draft.customer.language = value;
+                })
+              }
             />
           </fieldset>
         </section>

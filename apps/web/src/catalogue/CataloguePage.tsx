@@ -14,6 +14,7 @@ import { useWords } from '../text/useWords.ts';
 import { CatalogueList } from './CatalogueList.tsx';
 import { HabitFields, RateFields } from './HabitFields.tsx';
 import { LISTS } from './lists.ts';
+import { PrinterList } from './PrinterList.tsx';
 import { ShopFields } from './ShopFields.tsx';
 
 interface Opened {
@@ -86,6 +87,7 @@ function CatalogueBench({ document, save, server }: Opened & { readonly server: 
           <CatalogueConflict document={document} save={save} server={server} />
           <p className="about">{w.catalogue.about}</p>
           <ShopFields document={document} />
+          <PrinterList document={document} />
           {LISTS.map((list) => (
             <CatalogueList key={list} document={document} list={list} />
           ))}

@@ -3,6 +3,7 @@ import type { Catalogue } from '../contract.ts';
 import { NumberField, TextArea, TextField } from '../fields/fields.tsx';
 import type { DocumentStore } from '../job/documentStore.ts';
 import { useWords } from '../text/useWords.ts';
+import { ShopPapers } from './ShopPapers.tsx';
 
 /** Who the shop is, and its money. */
 export function ShopFields({ document }: { readonly document: DocumentStore<Catalogue> }) {
@@ -48,6 +49,7 @@ export function ShopFields({ document }: { readonly document: DocumentStore<Cata
           set={(value) => document.edit('shop.terms', (draft) => void (draft.shop.terms = value))}
         />
       </div>
+      <ShopPapers document={document} />
       <fieldset>
         <legend>{w.catalogue.currency}</legend>
         <div className="fields">

@@ -1,5 +1,6 @@
 import type { OperationInput, OperationName, OperationOutput, Refused as RefusedBody } from '../contract.ts';
 import type { SaveAnswer } from '../job/autosave.ts';
+import { callTold } from './callTold.ts';
 import { Refused, type Server } from './server.ts';
 
 /** One operation over HTTP. Throws `Refused` where the server says no, another error where it does not answer. */
@@ -46,5 +47,5 @@ export const httpServer: Server = {
   restore: (id, revision, basedOn) => saved(call('restoreJob', { id, revision, basedOn })),
   openCatalogue: () => call('openCatalogue', {}),
   saveCatalogue: (catalogue, basedOn) => saved(call('saveCatalogue', { catalogue, basedOn })),
-  sheets: async (input, signal) => (await call('sheets', input, signal)).files,
+  sheets: async (input, signal, told) => (await callTold('sheets', input, signal, told)).files,
 };

@@ -26,7 +26,12 @@ export interface Server {
   readonly restore: (id: string, revision: number, basedOn: number) => Promise<SaveAnswer>;
   readonly openCatalogue: () => Promise<{ readonly catalogue: Catalogue; readonly revision: number }>;
   readonly saveCatalogue: (catalogue: Catalogue, basedOn: number) => Promise<SaveAnswer>;
-  readonly sheets: (input: OperationInput<'sheets'>, signal: AbortSignal) => Promise<readonly SheetFile[]>;
+  /** `told` is called with how far the work is, sheet by sheet. */
+  readonly sheets: (
+    input: OperationInput<'sheets'>,
+    signal: AbortSignal,
+    told: (done: number, of: number) => void,
+  ) => Promise<readonly SheetFile[]>;
 }
 
 /** The server answered, and said no: its words. */

@@ -1,3 +1,4 @@
+import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
 
 /** Every word of the page, in English. Another language is another object of this shape. */
@@ -239,6 +240,8 @@ export const en = {
     customerName: 'Name',
     address: 'Address',
     contact: 'How to reach them',
+    language: 'Language of the quote',
+    shopLanguage: 'The shop’s',
     site: 'Vehicle, vessel or building',
     kind: 'Kind',
     kinds: { camper: 'Camper', boat: 'Boat', house: 'House', other: 'Other' },
@@ -450,23 +453,9 @@ export const en = {
     parts: 'What the price is made of',
     markup: 'Markup',
   },
-  sheets: {
-    title: 'Sheets',
-    about: 'Print at actual size, then measure the square on the sheet before cutting anything from it.',
-    empty: 'No sheet can be made before an opening is measured.',
-    making: 'Drawing the sheets …',
-    paper: 'Paper',
-    papers: { letter: 'Letter', a4: 'A4', a3: 'A3', tabloid: 'Tabloid' },
-    print: 'Open to print',
-    printOf: (title: string) => `Open to print: ${title}`,
-    download: 'Download',
-    downloadOf: (title: string) => `Download ${title}`,
-    all: 'Download all of them in one file',
-    allName: 'sheets',
-    list: 'Sheets and files',
-    stale: 'An entry cannot be read. The sheets are made from the last values that could.',
-    stops: 'Something cannot be made as it stands: see what is to be looked at before you cut.',
-  },
+  sheets: sheetWords,
+  printers: printerWords,
+  shopPapers: shopPaperWords,
   findings: {
     title: 'To look at',
     none: 'Nothing needs a second look.',

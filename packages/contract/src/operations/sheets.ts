@@ -7,7 +7,7 @@ import {
   label,
   type Plan,
 } from '@panewright/design';
-import type { SheetInput, SheetOptions } from '@panewright/drawing';
+import type { Sheet, SheetInput, SheetOptions } from '@panewright/drawing';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import type { RenderedFile, RenderOptions } from '@panewright/render';
 import { z } from 'zod';
@@ -36,6 +36,8 @@ const file = z.strictObject({
   title: z.string(),
   mediaType: z.string(),
   base64: z.string(),
+  pages: z.optional(z.int()).describe('of a PDF'),
+  preview: z.optional(z.string()).describe('the first page as SVG, where asked for'),
 });
 type MadeFile = z.output<typeof file>;
 
@@ -46,6 +48,7 @@ const input = z.strictObject({
   effort: z.optional(effort),
   date: z.iso.date().describe('printed on the sheets'),
   revision: z.optional(label(40)).describe('printed on the sheets'),
+  previews: z.optional(z.boolean()).describe('a picture of each sheet’s first page besides'),
   ...sheetChoices,
 });
 type Input = z.output<typeof input>;
@@ -99,21 +102,29 @@ async function made(
   const planText = `${JSON.stringify(plan, null, 1)}\n`;
   const to = renderOptions(asked, shop, settled, render.textId(`${planText}${JSON.stringify(asked)}`), fonts);
   const files: MadeFile[] = [];
-  const add = (title: string, all: readonly RenderedFile[]) => {
-    for (const one of all)
-      files.push(madeFile(one.path, title || one.path.replace(/\.\w+$/, ''), one.mime, one.bytes));
+  const add = (all: readonly RenderedFile[]) => {
+    for (const { path, mime, bytes } of all)
+      files.push(madeFile(path, path.replace(/\.\w+$/, ''), mime, bytes));
+  };
+  const addSheet = async (sheet: Sheet) => {
+    const look = asked.previews ? { preview: render.pageSvg(sheet, 0, fonts.metrics) } : {};
+    for (const { path, mime, bytes } of await render.sheetFiles(sheet, to))
+      files.push({
+        ...madeFile(path, sheet.title, mime, bytes),
+        ...(mime === 'application/pdf' ? { pages: sheet.pages.length, ...look } : {}),
+      });
   };
   const of = drawing.sheetsAtMost(input) + 2;
   let done = 1;
   progress?.(done, of);
   for (const sheet of drawing.eachSheet(input)) {
-    add(sheet.title, await render.sheetFiles(sheet, to));
+    await addSheet(sheet);
     progress?.(++done, of);
   }
-  if (label?.value.pages.length) add(label.value.title, await render.sheetFiles(label.value, to));
-  for (const piece of drawing.piecesOf(input)) add('', render.pieceFiles(piece, to));
+  if (label?.value.pages.length) await addSheet(label.value);
+  for (const piece of drawing.piecesOf(input)) add(render.pieceFiles(piece, to));
   const lays = drawing.laysOf(input);
-  for (const lay of lays) add('', render.layFiles(lay, lays.length, to));
+  for (const lay of lays) add(render.layFiles(lay, lays.length, to));
   files.push(madeFile('plan.json', 'Plan', 'application/json', utf8(planText)));
   progress?.(of, of);
   return ok({ files, summary: summaryLines(plan, shop, showOf(asked.job, shop)), stops: stopsOf(plan) });

@@ -1,0 +1,64 @@
+import { readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary.ts';
+import { type Opened, openBrowser } from './openBrowser.ts';
+
+const data = temporaryFolder();
+let opened: Opened;
+beforeAll(async () => {
+  opened = await openBrowser(data);
+});
+afterAll(() => opened?.close());
+
+test('sheets are stopped and begun again, in the printer, language and labels that were chosen', async () => {
+  const page = await opened.browser.newPage();
+  await page.goto(`${opened.address}/catalogue`);
+  await page.getByRole('button', { name: 'Add a printer' }).click();
+  await page.getByLabel('Paper in it').selectOption({ label: 'Roll, 36 in wide' });
+  for (const [axis, nominal, measured] of [
+    ['Across', '180 mm', '179.6 mm'],
+    ['Along', '240 mm', '240.2 mm'],
+  ]) {
+    await page.getByLabel(`${axis} the paper: the bar should be`).fill(nominal!);
+    await page.getByLabel(`${axis} the paper: it measures`).fill(measured!);
+  }
+  await page.getByRole('button', { name: 'Take the factors from what was measured' }).click();
+  // By hand: 180 / 179.6 and 240 / 240.2.
+  expect(await page.getByLabel('Across the paper: factor').inputValue()).toBe('1.0022');
+  expect(await page.getByLabel('Along the paper: factor').inputValue()).toBe('0.9992');
+  await page.getByText(/^Saved, revision 1/).waitFor();
+
+  await page.goto(`${opened.address}/jobs/demo-camper/sheets`);
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByText('Stopped. Nothing was made.').waitFor();
+  await page.getByLabel('Printer', { exact: true }).selectOption({ label: 'New printer' });
+  await page.getByText('Correction 1.0022 across, 0.9992 along').waitFor();
+  await page.getByText('How they are made').click();
+  await page.getByLabel('Language of the sheets').selectOption('German');
+  await page.getByText('Labels', { exact: true }).click();
+  await page.getByLabel('Sheet of labels').selectOption('4 × 2 in, 2 × 5');
+  await page.getByLabel('Begin at label').fill('11');
+  await page.getByText('There is no label 11 on this sheet of labels').waitFor({ timeout: 60_000 });
+  await page.getByLabel('Begin at label').fill('3');
+  const pattern = page.getByRole('button', { name: 'Download Schnittmuster P1 as PDF' });
+  const download = page.waitForEvent('download', { timeout: 100_000 });
+  await pattern.click({ timeout: 100_000 });
+  const file = await download;
+  expect(file.suggestedFilename()).toBe('P1-roll-36in.pdf');
+  expect((await readFile(await file.path())).subarray(0, 5).toString()).toBe('%PDF-');
+  await page.getByRole('button', { name: /^Download Regaletiketten.* as PDF$/ }).waitFor();
+
+  const names = await page
+    .locator('main button')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label') ?? one.textContent));
+  expect(names.length).toBeGreaterThan(50);
+  expect(new Set(names).size).toBe(names.length);
+
+  await page.getByRole('button', { name: /^Look at the first page of Arbeitsauftrag/ }).click();
+  const picture = page.getByRole('dialog').locator('img');
+  expect(await picture.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(100);
+  await page.keyboard.press('Escape');
+  await page.reload();
+  await page.getByText('Correction 1.0022 across').waitFor();
+  await page.close();
+});
