@@ -2,6 +2,7 @@ export { laidOf } from './cutting/handLay.ts';
 export { layInstance, placementsOf } from './cutting/layPlan.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
+export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';
 export { deriveOpenings } from './derive/openingPlans.ts';
 export { derive, deriveShapes } from './derive.ts';
 export * from './document/catalogue.ts';

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../document/catalogue.ts';
+import { defaultFasteners, defaultSteelStrips } from './fasteners.ts';
 
 /**
  * The catalogue a new shop begins with. Every entry, price and minute is invented; sizes are common ones of the trade
@@ -103,6 +104,8 @@ export const defaultCatalogue: Catalogue = {
       pack: { quantity: 10, price: 1980 },
     },
   ],
+  steelStrips: [...defaultSteelStrips],
+  fasteners: [...defaultFasteners],
   wrapFilms: [
     {
       id: 'film-clear',
@@ -158,8 +161,10 @@ export const defaultCatalogue: Catalogue = {
     { id: 'pocket', name: 'Sew on a pocket', per: 'pocket', minutes: 3.5 },
     { id: 'edge', name: 'Finish the edge', per: 'panelMetre', minutes: 4 },
     { id: 'magnet', name: 'Wrap, mark and place a pair of magnets', per: 'holdPoint', minutes: 2.5 },
+    { id: 'strip', name: 'Mark and place a magnet and its piece of strip', per: 'stripPoint', minutes: 3 },
+    { id: 'fastener', name: 'Set a fastener, both halves', per: 'fastenerPoint', minutes: 2 },
     { id: 'check', name: 'Check, label and pack a panel', per: 'panel', minutes: 5 },
-    { id: 'fit', name: 'Fit the inside magnets', per: 'opening', minutes: 14 },
+    { id: 'fit', name: 'Fit what holds the panel at the opening', per: 'opening', minutes: 14 },
   ],
   habits: {
     tapeSigma: 0.8,

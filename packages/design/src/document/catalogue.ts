@@ -1,13 +1,10 @@
 import { z } from 'zod';
+import { fastener, pack, steelStrip } from './fasteners.ts';
+import { holdHabits } from './holdChoices.ts';
 import { amount, distinctIds, id, label, lengthBetween, note, ratio, requiredLabel } from './primitives.ts';
 import { language, logo, printer } from './printing.ts';
 
-/** How a thing is bought: in whole packs of `quantity` (mm for lengths, pieces for counts) at `price`. */
-export const pack = z.strictObject({
-  quantity: z.number().positive().max(10_000_000),
-  price: amount,
-});
-export type Pack = z.infer<typeof pack>;
+export * from './fasteners.ts';
 
 const item = { id, name: requiredLabel(80), supplier: label(60) };
 
@@ -91,7 +88,23 @@ export type Thread = z.infer<typeof thread>;
 export const operation = z.strictObject({
   id,
   name: requiredLabel(80),
-  per: z.enum(['job', 'opening', 'pattern', 'panel', 'panelMetre', 'cutMetre', 'holdPoint', 'pocket', 'lay']),
+  per: z
+    .enum([
+      'job',
+      'opening',
+      'pattern',
+      'panel',
+      'panelMetre',
+      'cutMetre',
+      'holdPoint',
+      'pocket',
+      'stripPoint',
+      'fastenerPoint',
+      'lay',
+    ])
+    .describe(
+      'holdPoint: a pair of magnets; stripPoint: a magnet and its piece of strip; fastenerPoint: a fastener',
+    ),
   minutes: z.number().min(0).max(10_000),
 });
 export type Operation = z.infer<typeof operation>;
@@ -114,6 +127,7 @@ export const habits = z.strictObject({
   leastOffcut: lengthBetween(10, 5000).describe('an offcut narrower than this is not kept'),
   friction: ratio(2).describe('panel on glass, low value used for margins'),
   windMargin: z.number().min(1).max(10).describe('hold ÷ demand asked for'),
+  ...holdHabits,
 });
 
 export const rates = z.strictObject({
@@ -142,6 +156,8 @@ export const catalogue = z
     fabrics: z.array(fabric).max(200),
     bindings: z.array(binding).max(200),
     magnets: z.array(magnet).max(200),
+    steelStrips: z.array(steelStrip).max(50).optional(),
+    fasteners: z.array(fastener).max(50).optional(),
     wrapFilms: z.array(wrapFilm).max(100),
     tapes: z.array(tape).max(100),
     threads: z.array(thread).max(100),
@@ -155,6 +171,8 @@ export const catalogue = z
       'fabrics',
       'bindings',
       'magnets',
+      'steelStrips',
+      'fasteners',
       'wrapFilms',
       'tapes',
       'threads',

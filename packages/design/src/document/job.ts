@@ -1,9 +1,11 @@
 import { z } from 'zod';
+import { heldByHand, holdExtras } from './holdChoices.ts';
 import { laysByHand } from './layByHand.ts';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
 import { language } from './printing.ts';
 import { survey } from './survey.ts';
 
+export * from './holdChoices.ts';
 export * from './layByHand.ts';
 export * from './survey.ts';
 
@@ -26,6 +28,9 @@ export const glazing = z.strictObject({
   layers: z.array(glassLayer).min(1).max(12).describe('from outside to inside'),
   standOff: lengthBetween(0, 30).describe('how far a gasket lifts the panel off the glass at its edge, mm'),
   curved: z.boolean(),
+  flange: lengthBetween(0, 200)
+    .optional()
+    .describe('border of the glass that an inner frame or trim covers, mm; none where left out'),
 });
 export type Glazing = z.infer<typeof glazing>;
 
@@ -55,7 +60,10 @@ export const choices = z.strictObject({
     pocket: lengthBetween(20, 300).describe('width and depth of the pocket patch, mm'),
     outside: id.describe('magnet in the panel'),
     inside: id.describe('magnet behind the glass'),
-    poleOut: z.enum(['north', 'south']).describe('pole that faces away from the glass on the panel'),
+    poleOut: z
+      .enum(['north', 'south'])
+      .describe('pole that faces away from the glass on the panel; keyed, at its first point'),
+    ...holdExtras,
   }),
   wrapFilm: id,
   tape: id,
@@ -127,9 +135,17 @@ export const job = z
       .optional()
       .describe('what a shared pattern is, where it is not the first opening it serves'),
     laysByHand: laysByHand.optional(),
+    heldByHand: z
+      .array(heldByHand)
+      .max(400)
+      .optional()
+      .describe('hold points the maker set, moved, removed or added'),
     notes: note(10_000),
   })
   .superRefine((value, context) => {
+    const byHand = (value.heldByHand ?? []).map(({ opening: id }) => ({ id }));
+    if (!distinctIds(byHand))
+      context.addIssue({ code: 'custom', path: ['heldByHand'], message: 'two entries are for one opening' });
     if (!distinctIds(value.openings))
       context.addIssue({ code: 'custom', path: ['openings'], message: 'two openings have the same id' });
     for (const [index, one] of value.openings.entries())

@@ -1,9 +1,10 @@
 import { invert, moveOutline, movePoint } from '@panewright/geometry';
 import type { Catalogue } from '../document/catalogue.ts';
+import type { Fastener } from '../document/fasteners.ts';
 import type { Job } from '../document/job.ts';
 import type { HoldPoint } from '../plan/plan.ts';
 import type { ChoiceInput } from './choosing.ts';
-import type { Fastener } from './fasteners.ts';
+
 import { EASE, TAPE_MARGIN } from './holdDetails.ts';
 import type { HandPlaced } from './layout.ts';
 import type { PanelHeld } from './panelHeld.ts';

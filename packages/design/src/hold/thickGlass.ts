@@ -1,9 +1,10 @@
 import { contactPull, magnetGrade } from '@panewright/magnets';
 import { mm } from '@panewright/quantity';
 import type { Magnet } from '../document/catalogue.ts';
+import type { Fastener } from '../document/fasteners.ts';
 import { type ChoiceInput, choosing, lowMarginFor, type MagnetChoice } from './choosing.ts';
 import { faceOf } from './faceOf.ts';
-import { type Fastener, fastenerStrength } from './fasteners.ts';
+import { fastenerStrength } from './fasteners.ts';
 import { bodyOf } from './holdOpening.ts';
 import type { Strength } from './margins.ts';
 import { meeting } from './meeting.ts';

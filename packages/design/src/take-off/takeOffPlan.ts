@@ -176,7 +176,12 @@ function labourLines(
 function driverCounts(made: readonly Made[], cutting: CuttingPlan): Record<Operation['per'], number> {
   const sum = (value: (one: Made) => number) => made.reduce((total, one) => total + value(one), 0);
   const panels = sum(({ pattern }) => pattern.members.length);
-  const points = sum(({ pattern, hold }) => pattern.members.length * hold.points.length);
+  const pointsBy = (...kinds: readonly string[]) =>
+    sum(({ pattern, panel, hold }) =>
+      kinds.includes(panel.choices.hold.by?.kind ?? 'magnets')
+        ? pattern.members.length * hold.points.length
+        : 0,
+    );
   const metres = (mm: number) => mm / 1000;
   return {
     job: panels > 0 ? 1 : 0,
@@ -185,8 +190,10 @@ function driverCounts(made: readonly Made[], cutting: CuttingPlan): Record<Opera
     panel: panels,
     panelMetre: metres(sum(({ pattern, panel }) => pattern.members.length * length(panel.finished))),
     cutMetre: metres(cutting.pieces.reduce((total, piece) => total + piece.count * length(piece.outline), 0)),
-    holdPoint: points,
-    pocket: points,
+    holdPoint: pointsBy('magnets'),
+    pocket: pointsBy('magnets', 'steel'),
+    stripPoint: pointsBy('steel'),
+    fastenerPoint: pointsBy('fastener'),
     lay: cutting.lays.length,
   };
 }
