@@ -1,5 +1,5 @@
 export { laidOf } from './cutting/handLay.ts';
-export { layInstance, placementsOf } from './cutting/layPlan.ts';
+export * from './cutting/laySearch.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
 export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';

@@ -1,4 +1,15 @@
-import { defaultCatalogue, derive, type Job, type LaidPlace, type LayPlan, laidOf } from '@panewright/design';
+import {
+  defaultCatalogue,
+  derive,
+  drawPlaces,
+  type Job,
+  type LaidPlace,
+  type LayPlan,
+  laidPlaces,
+  startLaySearch,
+  stepLaySearch,
+  tryPlaces,
+} from '@panewright/design';
 import { intersects } from '@panewright/geometry';
 import { expect, test } from 'vitest';
 import { jobOf, rectangle } from '../testing/jobs.ts';
@@ -14,14 +25,10 @@ const codesOf = (of: Job) => derive(of, defaultCatalogue, 1, 0).findings.map(({ 
 
 /** Every copy where the lay has it; those named are held, and moved along the roll by `shift`. */
 const placesOf = (lay: LayPlan, held: readonly string[] = [], shift = 0): LaidPlace[] =>
-  lay.placements.map(({ piece, copy, place }) => ({
-    of: laidOf(pieces, { piece, copy }),
-    turn: (place.angle * 180) / Math.PI,
-    flipped: place.mirrored,
-    x: place.shift.x + (held.includes(piece) ? shift : 0),
-    y: place.shift.y,
-    held: held.includes(piece),
-  }));
+  laidPlaces(lay, pieces).map((place, k) => {
+    const is = held.includes(lay.placements[k]!.piece);
+    return { ...place, x: place.x + (is ? shift : 0), held: is };
+  });
 
 const withLay = (places: readonly LaidPlace[], rollWidth: number, of = job): Job => ({
   ...of,
@@ -86,6 +93,42 @@ test('two held pieces that would overlap after a change: one stays, the other is
   const changed = withLay(held, own.rollWidth, grown);
   expect(codesOf(changed)).toContain('LAY_PLACES_GIVEN_UP');
   expect(apart(layOf(changed))).toBe(true);
+});
+
+const frame = (lay: LayPlan) => ({
+  fabric: defaultCatalogue.fabrics.find(({ id }) => id === lay.fabric)!,
+  rollWidth: lay.rollWidth,
+  pieces,
+  spacing: lay.spacing,
+});
+
+test('a longer search never gives a longer lay, keeps what is held, and its places are a lay of the job', () => {
+  const own = layOf(job);
+  for (const held of [[], [P2]]) {
+    const begun = startLaySearch(frame(own), placesOf(own, held), 1, 300_000);
+    if (!begun.ok) throw new Error(begun.refusal.code);
+    expect(begun.value.length).toBeCloseTo(own.length.value, 6);
+    let search = begun.value;
+    for (let k = 0; k < 3; k++) {
+      const next = stepLaySearch(search, 50_000);
+      expect(next.length).toBeLessThanOrEqual(search.length);
+      expect(next.length).toBeGreaterThanOrEqual(next.bound - 1e-6);
+      search = next;
+    }
+    const plan = layOf(withLay(search.places, own.rollWidth));
+    expect(plan.length.value).toBeCloseTo(search.length, 6);
+    expect(apart(plan)).toBe(true);
+    expect(plan.byHand?.held.map(({ piece }) => piece)).toEqual(held);
+  }
+});
+
+test('a place that is taken is told by the names of both, and drawn where it was asked for', () => {
+  const own = layOf(job);
+  const places = placesOf(own);
+  expect(tryPlaces(frame(own), places)).toMatchObject({ ok: true });
+  const onto = places.map((place, k) => (k === 1 ? { ...place, x: places[0]!.x, y: places[0]!.y } : place));
+  expect(tryPlaces(frame(own), onto)).toMatchObject({ ok: false, refusal: { code: 'LAY_PIECES_OVERLAP' } });
+  expect(drawPlaces(frame(own), onto)[1]!.place.shift).toEqual(drawPlaces(frame(own), onto)[0]!.place.shift);
 });
 
 test('a roll no longer sold and a piece no longer cut are told', () => {

@@ -61,6 +61,20 @@ export function handLay(
   return { layout: around.value, held: kept.map(nameOf), givenUp };
 }
 
+/**
+ * Places of a document in the engine's terms; those of pieces no longer cut are left out.
+ *
+ * @source none: the same places by other names
+ */
+export const placedByHand = (
+  pieces: readonly CutPiece[],
+  places: readonly LaidPlace[],
+): readonly Placement[] =>
+  places.flatMap((place) => {
+    const copy = laidCopy(pieces, place.of);
+    return copy ? [placementOf(copy, place)] : [];
+  });
+
 /** Which copy of which piece a place is of; null where it is not cut any more. */
 function laidCopy(pieces: readonly CutPiece[], of: LaidPlace['of']): LaidCopyName | null {
   if (of.kind === 'pocket') {

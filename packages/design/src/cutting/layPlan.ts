@@ -190,7 +190,10 @@ function checked(instance: Instance, layout: Layout): Layout {
  *
  * @source none: the plan's pieces in the engine's terms
  */
-export function placementsOf(layout: Layout, pieces: readonly CutPiece[]): LayPlan['placements'] {
+export function placementsOf(
+  layout: Pick<Layout, 'placements'>,
+  pieces: readonly CutPiece[],
+): LayPlan['placements'] {
   const outlines = new Map<string, Outline>(pieces.map((piece) => [piece.piece, piece.outline]));
   return layout.placements.map((placement) => {
     const piece = String(placement.pieceId);
