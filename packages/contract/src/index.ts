@@ -28,9 +28,9 @@ export {
   type Plan,
   type Reading,
   type ReadingName,
-  surveyOfKept,
   startLaySearch,
   stepLaySearch,
+  surveyOfKept,
   tryPlaces,
   type UnitName,
 } from '@panewright/design';

@@ -1,21 +1,18 @@
 import { Late } from '../app/Late.tsx';
 import { useCurrent } from '../app/useCurrent.ts';
-import type { CutPiece, LayPlan, StripPlan } from '../contract.ts';
-import { FigureList } from '../fields/FigureList.tsx';
-import { useMoneySign, useUnits } from '../fields/useUnits.ts';
+import type { CutPiece, StripPlan } from '../contract.ts';
+import { useUnits } from '../fields/useUnits.ts';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useCatalogue, usePlan } from '../job/work.ts';
-import { showLength, showMoney, showPercent } from '../text/show.ts';
+import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
-import { LayDrawing } from './LayDrawing.tsx';
+import { LaySection } from './LaySection.tsx';
 
 /** How everything is cut: the lay on each roll, and the strips. */
 export function CuttingStage() {
   const w = useWords();
   const { stale } = useCurrent();
   const cutting = usePlan((state) => state.late?.cutting);
-  const fabrics = useCatalogue((catalogue) => catalogue.fabrics);
-  const nameOf = (id: string) => fabrics.find((one) => one.id === id)?.name ?? id;
   const any = cutting && (cutting.lays.length > 0 || cutting.pieces.length > 0);
   return (
     <Late>
@@ -23,62 +20,11 @@ export function CuttingStage() {
       <StageFindings stage="cutting" />
       {any ? null : <p className="empty">{w.cutting.empty}</p>}
       {cutting?.lays.map((lay) => (
-        <section key={lay.lay} className="stage">
-          <div className="stage-drawing">
-            <LayDrawing lay={lay} pieces={cutting.pieces} stale={stale} />
-          </div>
-          <div className="stage-side">
-            <h3>{w.cutting.lay(lay.lay, nameOf(lay.fabric))}</h3>
-            <LayFigures lay={lay} />
-          </div>
-        </section>
+        <LaySection key={lay.lay} lay={lay} pieces={cutting.pieces} stale={stale} />
       ))}
       {any ? <Pieces pieces={cutting.pieces} /> : null}
       {cutting && cutting.strips.length > 0 ? <Strips strips={cutting.strips} /> : null}
     </Late>
-  );
-}
-
-function LayFigures({ lay }: { readonly lay: LayPlan }) {
-  const w = useWords();
-  const units = useUnits();
-  const sign = useMoneySign();
-  return (
-    <>
-      <FigureList
-        rows={[
-          [w.cutting.length, lay.length],
-          [w.cutting.roll, showLength(lay.rollWidth, units)],
-          [w.cutting.least, showLength(lay.leastLength, units)],
-          [w.cutting.density, showPercent(lay.density)],
-        ]}
-      />
-      {lay.otherWidths.length > 0 ? (
-        <table>
-          <caption>{w.cutting.widths}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{w.cutting.width}</th>
-              <th scope="col" className="number">
-                {w.cutting.length}
-              </th>
-              <th scope="col" className="number">
-                {w.cutting.cost}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {lay.otherWidths.map((other) => (
-              <tr key={other.rollWidth}>
-                <th scope="row">{showLength(other.rollWidth, units)}</th>
-                <td className="number">{showLength(other.length, units)}</td>
-                <td className="number">{showMoney(other.price, sign)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      ) : null}
-    </>
   );
 }
 

@@ -17,6 +17,8 @@ interface DrawingProps {
   readonly narrowPad?: Padding;
   readonly stale?: boolean;
   readonly caption?: ReactNode;
+  /** Its parts are handled, so that they are not one picture. */
+  readonly handled?: boolean;
   /** Drawn in SVG, after the squared ground. */
   readonly children: (view: View) => ReactNode;
   /** Laid over the drawing in HTML: entries at the place where they were measured. */
@@ -38,6 +40,7 @@ export function Drawing({
   narrowPad = NARROW_PAD,
   stale,
   caption,
+  handled,
   children,
   over,
 }: DrawingProps) {
@@ -49,7 +52,13 @@ export function Drawing({
   return (
     <figure className={`drawing${stale ? ' drawing-stale' : ''}`}>
       <div ref={ref} className="drawing-sheet">
-        <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={label}>
+        <svg
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role={handled ? 'group' : 'img'}
+          aria-label={label}
+        >
           <Grid view={view} units={units} />
           {children(view)}
         </svg>

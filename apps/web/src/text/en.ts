@@ -1,4 +1,5 @@
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
+import { layWords } from './layWords.ts';
 import { surveyWords } from './surveyWords.ts';
 
 /** Every word of the page, in English. Another language is another object of this shape. */
@@ -410,6 +411,7 @@ export const en = {
     left: (length: string) => `${length} left`,
     more: (count: number) => `and ${count} more alike`,
   },
+  lay: layWords,
   takeOff: {
     title: 'Take-off',
     empty: 'Nothing is worked out yet: measure an opening first.',

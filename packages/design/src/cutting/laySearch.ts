@@ -17,6 +17,8 @@ import type { CutPiece, LaidCopyName, LayPlan } from '../plan/plan.ts';
 import { laidOf, placedByHand } from './handLay.ts';
 import { layInstance, placementsOf } from './layPlan.ts';
 
+export type { LayRefusal };
+
 /** What a lay is of: the pieces of one cloth, on one roll. */
 export interface LayFrame {
   readonly fabric: Fabric;
