@@ -89,6 +89,15 @@ export function LayDrawing({ lay, page, stale }: Props) {
               <PieceName key={`${piece}.${copy}`} at={view.at(middleOf(outline))} name={of.opening} />
             ) : null;
           })}
+          <g transform={view.world}>
+            <line
+              x1={lay.leastLength}
+              x2={lay.leastLength}
+              y1={0}
+              y2={lay.rollWidth}
+              className="least-line"
+            />
+          </g>
           <Length view={view} lay={lay} text={showLength(lay.length.value, units)} />
         </>
       )}
@@ -128,7 +137,6 @@ function Roll({ lay, end }: { readonly lay: LayPlan; readonly end: number }) {
             <rect key={y} x={0} y={y} width={end} height={lay.selvage} className="selvage" />
           ))
         : null}
-      <line x1={lay.leastLength} x2={lay.leastLength} y1={0} y2={lay.rollWidth} className="least-line" />
     </>
   );
 }

@@ -1,5 +1,5 @@
-import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { layWords } from './layWords.ts';
+import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
 
 /** Every word of the page, in English. Another language is another object of this shape. */
