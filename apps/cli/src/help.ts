@@ -28,6 +28,8 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
   panewright trace PHOTO...              outline of a traced film, from photos with the reference sheets
       --tape M.C-M.C=MM                  a taped distance between two marker corners; may be given again
       --ruler XxY                        the printed bars as ruled, mm
+      --line darkest|inner|outer         which of two parallel lines is meant
+      --taps "N:X,Y X,Y X,Y"             points on the line in photo N, px, in order: the ink between is followed
       --paper A4|Letter (A4)  --json
   panewright outline FILE                outlines in a drawing (DXF, SVG) or a table of points (CSV)
       --unit mm|cm|m|in|ft|px|pt         where the file does not say

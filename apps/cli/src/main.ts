@@ -82,11 +82,19 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
       );
     }
     case 'trace': {
-      const { values, names } = read(rest, { tape: several, ruler: text, paper: text, json: flag });
+      const { values, names } = read(rest, {
+        tape: several,
+        ...{ ruler: text, paper: text, line: text, taps: text, json: flag },
+      });
       if (names.length === 0) throw new Usage('Name one photo or more.');
       const tapes = Array.isArray(values.tape) ? values.tape : [];
       return trace(
-        { photos: names, tapes, ...pick(values, ['ruler', 'paper']), json: values.json === true },
+        {
+          photos: names,
+          tapes,
+          ...pick(values, ['ruler', 'paper', 'line', 'taps']),
+          json: values.json === true,
+        },
         io,
       );
     }

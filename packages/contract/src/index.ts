@@ -39,6 +39,7 @@ export {
   arcOf,
   bounds,
   edges,
+  isSharp,
   leastDeviation,
   moveOutline,
   movePoint,
@@ -48,6 +49,8 @@ export {
   type Rigid,
   type ShapeMeasure,
 } from '@panewright/geometry';
+export type { CornerName, LineChoice, Paper, Ruler, Tape, TappedLine, TraceStage } from '@panewright/photo';
+export { filmPointAt, type PhotoView, type Pixel, pixelOf } from '@panewright/photo';
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
 export { findingWords } from './answers/findingWords.ts';
@@ -89,11 +92,9 @@ export * from './ports.ts';
 export * from './refusal.ts';
 export { documentSchemas } from './schemas.ts';
 export { summaryLines } from './summary.ts';
-export {
-  type TracedSegment,
-  type TraceReport,
-  type TraceRequest,
-  tracePhotoFiles,
-  traceSummary,
-} from './trace.ts';
+export { changeByHand, type HandChange, surveyOutline } from './tracing/changeByHand.ts';
+export { type PhotoReadings, photoReadings } from './tracing/photoReadings.ts';
+export { readLineText, readRulerText, readTapeText, readTapsText } from './tracing/readTexts.ts';
+export { type TracedSegment, type TraceReport, type TraceRequest, tracePhotoFiles } from './tracing/trace.ts';
+export { traceSummary } from './tracing/traceSummary.ts';
 export { utf8 } from './utf8.ts';

@@ -1,6 +1,6 @@
 import type { MarginRefusal, PanelHeldRefusal, StrengthRefusal } from '@panewright/design';
 import type { FileRefusal } from '@panewright/files';
-import type { OutlineRefusal } from '@panewright/geometry';
+import type { OutlineRefusal, ReshapeRefusal } from '@panewright/geometry';
 import type { PairRefusal } from '@panewright/magnets';
 import type { InstanceRefusal } from '@panewright/packing';
 import type { TraceRefusal } from '@panewright/photo';
@@ -24,8 +24,18 @@ export type PackRefusal = { readonly code: 'PACK_REFUSED'; readonly refusal: Ins
 export type PhotoRefusal =
   | { readonly code: 'TAPE_TEXT_UNREADABLE'; readonly text: string }
   | { readonly code: 'RULER_TEXT_UNREADABLE'; readonly text: string }
+  | { readonly code: 'TAPS_TEXT_UNREADABLE'; readonly text: string }
+  | { readonly code: 'LINE_TEXT_UNREADABLE'; readonly text: string }
+  | {
+      readonly code: 'TAPS_UNUSABLE';
+      readonly photo: number;
+      readonly photos: number;
+      readonly points: number;
+      readonly least: number;
+    }
   | { readonly code: 'PHOTO_UNREADABLE'; readonly name: string }
-  | { readonly code: 'TRACE_REFUSED'; readonly refusal: TraceRefusal };
+  | { readonly code: 'TRACE_REFUSED'; readonly refusal: TraceRefusal }
+  | { readonly code: 'RESHAPE_REFUSED'; readonly refusal: ReshapeRefusal };
 
 /** Why a drawing or a table of points gives no outline. */
 export type DrawingRefusal =
@@ -100,8 +110,12 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   PACK_REFUSED: { status: 422, exit: 2 },
   TAPE_TEXT_UNREADABLE: { status: 400, exit: 2 },
   RULER_TEXT_UNREADABLE: { status: 400, exit: 2 },
+  TAPS_TEXT_UNREADABLE: { status: 400, exit: 2 },
+  LINE_TEXT_UNREADABLE: { status: 400, exit: 2 },
+  TAPS_UNUSABLE: { status: 422, exit: 2 },
   PHOTO_UNREADABLE: { status: 400, exit: 2 },
   TRACE_REFUSED: { status: 422, exit: 3 },
+  RESHAPE_REFUSED: { status: 422, exit: 3 },
   BYTES_NOT_BASE64: { status: 400, exit: 2 },
   DRAWING_REFUSED: { status: 422, exit: 3 },
   SHEETS_REFUSED: { status: 422, exit: 2 },

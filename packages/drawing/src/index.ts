@@ -12,6 +12,7 @@ export { pocketSheet } from './pattern/pocketSheet.ts';
 export { printerTest } from './pattern/printerTest.ts';
 export { templateSheet } from './pattern/templateSheet.ts';
 export { type LayDrawing, laysOf, type PieceDrawing, piecesOf } from './piece/pieceDrawing.ts';
+export { type ReferenceOptions, referencePages } from './reference/referencePages.ts';
 export * from './sheet.ts';
 export { eachSheet, sheetsAtMost, sheetsOf } from './sheetsOf.ts';
 export * from './textClashes.ts';

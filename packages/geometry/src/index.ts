@@ -14,6 +14,7 @@ export { type Disc, inscribedCircle } from './inscribedCircle.ts';
 export * from './offset.ts';
 export * from './outline.ts';
 export { point, type Vector } from './point.ts';
+export { isSharp, moveCorner, moveEdge, type ReshapeRefusal, setRadius } from './reshape.ts';
 export * from './roundedPolygon.ts';
 export { leastDeviation, measureShape, type ShapeMeasure } from './shapeMeasure.ts';
 export * from './transform.ts';

@@ -4,6 +4,7 @@ export { type Exif, readExif } from './exif.ts';
 export type { TraceQuestion, TraceRefusal } from './gate.ts';
 export { type GreyImage, type Photo, toGrey } from './image.ts';
 export { loadOpenCv, type OpenCv, type OpenCvModule } from './openCv.ts';
+export { filmPointAt, type PhotoView, type Pixel, pixelOf } from './photoView.ts';
 export type { CornerName, Ruler, Tape } from './reading.ts';
 export {
   type Paper,

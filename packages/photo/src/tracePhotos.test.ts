@@ -1,4 +1,12 @@
-import { type OpenCv, type Trace, type TraceInput, type TracePhoto, tracePhotos } from '@panewright/photo';
+import {
+  filmPointAt,
+  type OpenCv,
+  pixelOf,
+  type Trace,
+  type TraceInput,
+  type TracePhoto,
+  tracePhotos,
+} from '@panewright/photo';
 import { beforeAll, describe, expect, test } from 'vitest';
 import {
   edgeErrors,
@@ -65,6 +73,21 @@ describe.each([
     const sigma = Math.max(...trace.edges.map((e) => e.radius?.sigma ?? 0));
     found.forEach((radius, i) => {
       expect(Math.abs(radius - wanted[i]!)).toBeLessThan(3 * sigma);
+    });
+  });
+
+  // Oracle: the truth's own pairs of mm and pixel, which were rendered through its camera and lens.
+  test('its view takes the true pixels of the line onto the line, and back', () => {
+    const [view] = trace.views;
+    const places = truth.outline_px.map(({ px: [x, y] }) => filmPointAt(view!, { x, y })!);
+    const errors = edgeErrors(
+      places.map(({ x, y }) => [x, y]),
+      truePoints(truth),
+    );
+    expect(errors[Math.floor(0.95 * errors.length)]).toBeLessThan(0.8);
+    truth.outline_px.forEach(({ px: [x, y] }, i) => {
+      const back = pixelOf(view!, places[i]!)!;
+      expect(Math.hypot(back.x - x, back.y - y)).toBeLessThan(1e-6);
     });
   });
 

@@ -14,6 +14,7 @@ import {
 } from './gate.ts';
 import { type GreyImage, type Photo, toGrey } from './image.ts';
 import type { OpenCv } from './openCv.ts';
+import { type PhotoView, photoView } from './photoView.ts';
 import { readInk } from './readInk.ts';
 import type { Ruler, Tape } from './reading.ts';
 import type { Paper } from './referenceSheet.ts';
@@ -100,6 +101,8 @@ export interface Trace {
   readonly lens: { readonly focalPx: number; readonly k1: number; readonly k2: number };
   readonly printScale: readonly [number, number];
   readonly markers: readonly number[];
+  /** How each photo sees the film, to lay the outline over it. */
+  readonly views: readonly PhotoView[];
   /** Milliseconds per stage; empty without a clock. */
   readonly timings: Readonly<Partial<Record<TraceStage, number>>>;
 }
@@ -226,6 +229,7 @@ function composeTrace(
       adjustment.unknowns[adjustment.layout.printScaleAt + 1]!,
     ],
     markers: [...new Set(seen.flatMap((list) => list.map((marker) => marker.id)))].sort((a, b) => a - b),
+    views: adjustment.cameras.map((camera, i) => photoView(camera, frame, images[i]!)),
     timings: watch.timings,
   };
 }

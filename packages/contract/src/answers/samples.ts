@@ -51,11 +51,15 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
   PACK_REFUSED: { code: 'PACK_REFUSED', refusal: { code: 'PIECE_HAS_NO_AREA', pieceId: 3 } },
   TAPE_TEXT_UNREADABLE: { code: 'TAPE_TEXT_UNREADABLE', text: '9.1-12.0' },
   RULER_TEXT_UNREADABLE: { code: 'RULER_TEXT_UNREADABLE', text: '200' },
+  TAPS_TEXT_UNREADABLE: { code: 'TAPS_TEXT_UNREADABLE', text: '620' },
+  LINE_TEXT_UNREADABLE: { code: 'LINE_TEXT_UNREADABLE', text: 'red' },
+  TAPS_UNUSABLE: { code: 'TAPS_UNUSABLE', photo: 0, photos: 1, points: 2, least: 3 },
   PHOTO_UNREADABLE: { code: 'PHOTO_UNREADABLE', name: 'film.png' },
   TRACE_REFUSED: {
     code: 'TRACE_REFUSED',
     refusal: { code: 'TOO_FEW_MARKERS', photo: 0, found: 2, least: 4 },
   },
+  RESHAPE_REFUSED: { code: 'RESHAPE_REFUSED', refusal: { code: 'NEIGHBOURS_DO_NOT_MEET', edge: 2 } },
   BYTES_NOT_BASE64: { code: 'BYTES_NOT_BASE64', name: 'hatch.dxf' },
   DRAWING_REFUSED: {
     code: 'DRAWING_REFUSED',

@@ -13,6 +13,7 @@ import { pack } from './pack.ts';
 import * as patterns from './patternOperations.ts';
 import { pull } from './pull.ts';
 import { readDrawing } from './readDrawing.ts';
+import { referenceSheets } from './referenceSheets.ts';
 import { sheets } from './sheets.ts';
 import * as stores from './storeOperations.ts';
 
@@ -26,6 +27,7 @@ export const operations = {
   plan,
   check,
   sheets,
+  referenceSheets,
   newJob,
   demoJob,
   documentSchemas,

@@ -1,7 +1,9 @@
-import { parseLength } from '@panewright/quantity';
 import { z } from 'zod';
-import { isZero } from './isZero.ts';
-import { id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
+import { entered, mustBeLength, sigma, unit } from './enteredLength.ts';
+import { photoOrigin, photoSetup } from './photoOrigin.ts';
+import { id, label, lengthBetween, note } from './primitives.ts';
+
+export * from './photoOrigin.ts';
 
 /** What one tape reading measures, seen from outside. Sides run between the sharp corners, where the straight sides would meet. */
 export const readingName = z.enum([
@@ -19,26 +21,6 @@ export const readingName = z.enum([
   'radiusTopLeft',
 ]);
 export type ReadingName = z.infer<typeof readingName>;
-
-const entered = requiredLabel(40).describe('as read off the tape, e.g. 24 3/8');
-const unit = unitName.describe('the unit meant where the entry names none');
-const sigma = lengthBetween(0.05, 50).optional().describe('standard deviation of this reading, mm');
-
-/** Says what is wrong with an entry that is no length, at the entry. */
-function mustBeLength(
-  value: { readonly entered: string; readonly unit: 'in' | 'mm' },
-  context: z.RefinementCtx,
-  mayBeZero: boolean,
-): void {
-  const length = parseLength(value.entered, value.unit);
-  if (!length.ok && !(mayBeZero && isZero(value.entered)))
-    context.addIssue({
-      code: 'custom',
-      path: ['entered'],
-      message: `“${value.entered}” is not a length`,
-      params: { refusal: length.refusal },
-    });
-}
 
 /** A reading is kept as it was entered; it is turned into millimetres when the job is worked out. */
 export const reading = z
@@ -116,15 +98,17 @@ export type MarksSurvey = z.infer<typeof marksSurvey>;
 
 const place = z.strictObject({ x: lengthBetween(-50_000, 50_000), y: lengthBetween(-50_000, 50_000) });
 const across = lengthBetween(0, 100).describe('how far the edge may lie off, standard deviation, mm');
+const byHand = z.literal(true).optional().describe('where a person moved it from where it was traced');
 
 export const surveySegment = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('line'), to: place, sigma: across }),
+  z.strictObject({ kind: z.literal('line'), to: place, sigma: across, byHand }),
   z.strictObject({
     kind: z.literal('arc'),
     to: place,
     bulge: z.number().min(-1000).max(1000).describe('tan(sweep / 4), anticlockwise positive'),
     sigma: across,
     radiusSigma: lengthBetween(0, 10_000).optional().describe('of its radius, standard deviation, mm'),
+    byHand,
   }),
 ]);
 export type SurveySegment = z.infer<typeof surveySegment>;
@@ -155,7 +139,9 @@ export const outlineSurvey = z.strictObject({
       })
       .optional()
       .describe('the kept pattern'),
+    photo: photoOrigin.optional().describe('of an outline traced on photos: what it rests on'),
   }),
+  setup: photoSetup.optional().describe('of photos still to be traced: what was measured for them'),
 });
 export type OutlineSurvey = z.infer<typeof outlineSurvey>;
 

@@ -64,6 +64,20 @@ export const english = {
     keyBindingStart: (): string => 'Two ticks: the binding begins here.',
     bindingStarts: (): string => 'binding begins',
   },
+  reference: {
+    title: (): string => 'Reference sheets for photos of a traced film',
+    sheet: (n: number): string => `Reference sheet ${n} of 4`,
+    print: (): string =>
+      'Print at actual size, without “fit to page”. Printers stretch all the same: the bars tell by how much.',
+    places: (): string =>
+      'Lower left corner of each marker, mm from the lower left corner of the sheet, as drawn. Each marker is 60 mm square.',
+    place: (id: number, x: number, y: number): string => `${id}:  x ${x.toFixed(1)}  y ${y.toFixed(1)}`,
+    rule: (): string =>
+      'Measure both bars from end tick to end tick with a steel rule, to the fifth of a millimetre if you can, and enter what you read.',
+    lay: (): string =>
+      'Tape all four sheets flat onto the surface the line is on, near its corners. Turn two of them by a quarter. Cover no line. Then move nothing until the photos are taken.',
+    bar: (axis: 'x' | 'y', length: number): string => `${axis}: ${length} mm`,
+  },
   printer: {
     title: (): string => 'Printer test page',
     how: (): string =>

@@ -61,6 +61,20 @@ export const german: Words = {
     keyBindingStart: () => 'Zwei Striche: Hier beginnt das Einfassband.',
     bindingStarts: () => 'Bandanfang',
   },
+  reference: {
+    title: () => 'Bezugsblätter für Fotos einer Folie mit Umriss',
+    sheet: (n) => `Bezugsblatt ${n} von 4`,
+    print: () =>
+      'In Originalgröße drucken, ohne „an Seite anpassen“. Drucker dehnen trotzdem: die Balken zeigen, um wie viel.',
+    places: () =>
+      'Untere linke Ecke jeder Marke, mm von der unteren linken Ecke des Blattes, wie gezeichnet. Jede Marke ist 60 mm im Quadrat.',
+    place: (id, x, y) => `${id}:  x ${x.toFixed(1)}  y ${y.toFixed(1)}`.replaceAll('.', ','),
+    rule: () =>
+      'Beide Balken von Endstrich zu Endstrich mit dem Stahllineal messen, möglichst auf ein Fünftel Millimeter, und das Gelesene eintragen.',
+    lay: () =>
+      'Alle vier Blätter flach auf die Fläche kleben, auf der die Linie ist, nahe ihren Ecken. Zwei davon um ein Viertel drehen. Keine Linie verdecken. Dann nichts bewegen, bis die Fotos gemacht sind.',
+    bar: (axis, length) => `${axis}: ${length} mm`,
+  },
   printer: {
     title: () => 'Prüfseite für den Drucker',
     how: () =>

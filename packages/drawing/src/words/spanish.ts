@@ -61,6 +61,20 @@ export const spanish: Words = {
     keyBindingStart: () => 'Dos rayas: aquí empieza el ribete.',
     bindingStarts: () => 'empieza el ribete',
   },
+  reference: {
+    title: () => 'Hojas de referencia para fotos de una lámina trazada',
+    sheet: (n) => `Hoja de referencia ${n} de 4`,
+    print: () =>
+      'Imprima a tamaño real, sin «ajustar a la página». Aun así las impresoras estiran: las barras dicen cuánto.',
+    places: () =>
+      'Esquina inferior izquierda de cada marca, en mm desde la esquina inferior izquierda de la hoja, según el dibujo. Cada marca es un cuadrado de 60 mm.',
+    place: (id, x, y) => `${id}:  x ${x.toFixed(1)}  y ${y.toFixed(1)}`.replaceAll('.', ','),
+    rule: () =>
+      'Mida las dos barras, de raya a raya de los extremos, con una regla de acero, a ser posible al quinto de milímetro, y anote lo leído.',
+    lay: () =>
+      'Pegue las cuatro hojas planas en la superficie donde está la línea, cerca de sus esquinas. Gire dos de ellas un cuarto de vuelta. No tape la línea. Después no mueva nada hasta tomar las fotos.',
+    bar: (axis, length) => `${axis}: ${length} mm`,
+  },
   printer: {
     title: () => 'Página de prueba de la impresora',
     how: () =>

@@ -17,6 +17,7 @@ export interface Truth {
     }[];
     readonly bbox: readonly [Xy, Xy];
   };
+  readonly outline_px: readonly { readonly mm: Xy; readonly px: Xy }[];
   readonly reference: {
     readonly nominal_marker_corners_mm: Readonly<Record<string, readonly Xy[]>>;
     readonly ruler_check: { readonly measured_x_mm: number; readonly measured_y_mm: number };

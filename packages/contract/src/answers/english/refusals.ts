@@ -6,7 +6,7 @@ import { fileRemedy, sayFileRefusal } from './fileRefusals.ts';
 import { impossibleOutline } from './impossibleSurvey.ts';
 import { sayIssue } from './issues.ts';
 import { saySheetsRefusal } from './sheetsRefusals.ts';
-import { traceRefusals } from './tracing.ts';
+import { reshapeRefusals, traceRefusals } from './tracing.ts';
 
 const a: Readonly<Record<DocumentKind, string>> = { job: 'a job', catalogue: 'a catalogue' };
 const the: Readonly<Record<DocumentKind, string>> = { job: 'The job', catalogue: 'The catalogue' };
@@ -209,6 +209,24 @@ export const refusals: RefusalWords = {
     why: '',
     do: 'Write it as XxY in mm, for example 200.18x150.29.',
   }),
+  TAPS_TEXT_UNREADABLE: ({ text }) => ({
+    what: `The points on the line, “${text.slice(0, 60)}”, cannot be read.`,
+    why: '',
+    do: 'Write them as PHOTO:X,Y X,Y X,Y in pixels, in order round the line, for example 1:620,720 2330,600 700,1552.',
+  }),
+  LINE_TEXT_UNREADABLE: ({ text }) => ({
+    what: `“${text.slice(0, 60)}” is none of the lines that can be meant.`,
+    why: '',
+    do: 'Say darkest, inner or outer.',
+  }),
+  TAPS_UNUSABLE: ({ photo, photos, points, least }) => ({
+    what:
+      photo < 0 || photo >= photos
+        ? `The points on the line are of photo ${photo + 1}, and there ${photos === 1 ? 'is 1 photo' : `are ${photos} photos`}.`
+        : `The points on the line are only ${points}, and enclose nothing.`,
+    why: '',
+    do: `Tap at least ${least} points on the line of one photo, in order round it.`,
+  }),
   PHOTO_UNREADABLE: ({ name }) => ({
     what: `“${name}” is not a JPEG picture that can be read.`,
     why: '',
@@ -217,6 +235,11 @@ export const refusals: RefusalWords = {
   TRACE_REFUSED: ({ refusal }) => ({
     what: (traceRefusals[refusal.code] as (of: typeof refusal) => string)(refusal),
     why: 'A wrong outline costs more than a second photo.',
+    do: '',
+  }),
+  RESHAPE_REFUSED: ({ refusal }, show) => ({
+    what: (reshapeRefusals[refusal.code] as (of: typeof refusal, show: Show) => string)(refusal, show),
+    why: '',
     do: '',
   }),
   BYTES_NOT_BASE64: ({ name }) => ({

@@ -1,4 +1,6 @@
+import type { ReshapeRefusal } from '@panewright/geometry';
 import type { TraceQuestion, TraceRefusal } from '@panewright/photo';
+import type { Show } from '../show.ts';
 
 type Words<U extends { readonly code: string }> = {
   readonly [C in U['code']]: (of: Extract<U, { readonly code: C }>) => string;
@@ -56,4 +58,21 @@ export const traceQuestions: Words<TraceQuestion> = {
     `Only ${percent(inliers)} of the ink lies on the outline: look where it does not.`,
   FILM_NOT_FLAT: ({ scatter }) =>
     `The film does not lie flat (the ink scatters by ${mm(scatter)}): smooth it and take the photo again.`,
+};
+
+/** Why an edge is not moved by hand. */
+export const reshapeRefusals: {
+  readonly [C in ReshapeRefusal['code']]: (
+    of: Extract<ReshapeRefusal, { readonly code: C }>,
+    show: Show,
+  ) => string;
+} = {
+  EDGE_NOT_THERE: ({ edge, edges }) => `There is no edge ${edge + 1}; the outline has ${edges}.`,
+  EDGE_NOT_ROUND: ({ edge }) => `Edge ${edge + 1} is straight and has no radius.`,
+  CORNER_NOT_SHARP: ({ edge }) =>
+    `Edge ${edge + 1} ends smoothly: move the edge, or change the radius beside it.`,
+  RADIUS_TOO_SMALL: ({ edge, least }, show) =>
+    `The radius of edge ${edge + 1} must be above ${show.length(least)}.`,
+  NEIGHBOURS_DO_NOT_MEET: ({ edge }) =>
+    `Edge ${edge + 1} cannot go there: the edges beside it would no longer meet it.`,
 };
