@@ -41,6 +41,7 @@ export {
   edges,
   isSharp,
   leastDeviation,
+  mirrorAbout,
   moveOutline,
   movePoint,
   type Outline,

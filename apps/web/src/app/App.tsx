@@ -7,8 +7,9 @@ import { JobPage } from './JobPage.tsx';
 import { JobsPage } from './JobsPage.tsx';
 
 const CataloguePage = lazy(() => import('../catalogue/CataloguePage.tsx'));
+const KeptPage = lazy(() => import('../kept/KeptPage.tsx'));
 
-/** The page: the list of jobs, one job, the catalogue. */
+/** The page: the list of jobs, one job, the catalogue, the kept patterns. */
 export function App() {
   const w = useWords();
   return (
@@ -23,6 +24,11 @@ export function App() {
         <Route path="/catalogue">
           <Suspense fallback={<p className="page-note">{w.app.loading}</p>}>
             <CataloguePage server={httpServer} />
+          </Suspense>
+        </Route>
+        <Route path="/patterns">
+          <Suspense fallback={<p className="page-note">{w.app.loading}</p>}>
+            <KeptPage server={httpServer} />
           </Suspense>
         </Route>
         <Route path="/jobs/:job/:stage?/:opening?">

@@ -4,6 +4,7 @@ import { emptyJob, type Job, type JobSummary, type UnitName } from '../contract.
 import type { Server } from '../server/server.ts';
 import { showWhen } from '../text/showWhen.ts';
 import { useWords } from '../text/useWords.ts';
+import { newId } from './newId.ts';
 import { PageBar } from './PageBar.tsx';
 import { sentenceOf, useAsk } from './useAsk.ts';
 
@@ -136,10 +137,4 @@ function NewJob({ start }: { readonly start: (name: string, units: UnitName) => 
       </button>
     </form>
   );
-}
-
-/** An id no other job has: twelve random digits of base 36. */
-function newId(prefix: string): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(12));
-  return `${prefix}-${Array.from(bytes, (byte) => (byte % 36).toString(36)).join('')}`;
 }

@@ -17,6 +17,7 @@ export function PageBar({ children }: { readonly children?: ReactNode }) {
         </Link>
         <Link href="/">{w.app.jobs}</Link>
         <Link href="/catalogue">{w.app.catalogue}</Link>
+        <Link href="/patterns">{w.kept.link}</Link>
       </nav>
       {children}
       <ThemeSwitch />

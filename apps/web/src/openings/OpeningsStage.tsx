@@ -1,11 +1,12 @@
 import { lazy, Suspense, useState } from 'react';
 import { useLocation } from 'wouter';
 import { useCurrent } from '../app/useCurrent.ts';
-import type { ReadingName } from '../contract.ts';
+import type { Opening, ReadingName } from '../contract.ts';
 import { TextArea, TextField } from '../fields/fields.tsx';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useWork } from '../job/work.ts';
 import { SurveyMethod } from '../survey/SurveyMethod.tsx';
+import { isMeasured } from '../survey/surveyOf.ts';
 import { useWords } from '../text/useWords.ts';
 import { GlassFields } from './GlassFields.tsx';
 import { ObstructionFields } from './ObstructionFields.tsx';
@@ -19,6 +20,7 @@ import { useAddOpening } from './useAddOpening.ts';
 
 const MarksTable = lazy(async () => ({ default: (await import('../survey/laterSurvey.ts')).MarksTable }));
 const OutlineFile = lazy(async () => ({ default: (await import('../survey/laterSurvey.ts')).OutlineFile }));
+const BeginFromKept = lazy(() => import('../kept/BeginFromKept.tsx'));
 const SurveyDrawing = lazy(async () => ({
   default: (await import('../survey/laterSurvey.ts')).SurveyDrawing,
 }));
@@ -77,6 +79,22 @@ function SurveyPart({ current }: { readonly current: ReturnType<typeof useCurren
   );
 }
 
+/** The way past measuring: the same model was made before. Fetched when it is opened. */
+function FromKept({ opening }: { readonly opening: Opening }) {
+  const w = useWords();
+  const [open, setOpen] = useState(false);
+  return (
+    <details className="kept-begin" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{w.kept.begin}</summary>
+      {open ? (
+        <Suspense fallback={<p className="working">{w.app.loading}</p>}>
+          <BeginFromKept opening={opening} />
+        </Suspense>
+      ) : null}
+    </details>
+  );
+}
+
 function OneOpening({ current }: { readonly current: ReturnType<typeof useCurrent> }) {
   const w = useWords();
   const { job, id: jobId } = useWork();
@@ -88,6 +106,7 @@ function OneOpening({ current }: { readonly current: ReturnType<typeof useCurren
     <div className="stage stage-tall">
       <section className="stage-drawing" aria-label={w.openings.title(opening.id, opening.name)}>
         <SurveyMethod opening={opening} />
+        {isMeasured(opening) ? null : <FromKept opening={opening} />}
         <SurveyPart current={current} />
       </section>
       <section className="stage-side">

@@ -1,4 +1,4 @@
-import type { OpeningPlan, PatternPlan } from '../contract.ts';
+import type { OpeningPlan, PatternMember, PatternPlan } from '../contract.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
 import { motionTransform, outlinePath } from '../drawing/outlinePath.ts';
 import { boxAround } from '../drawing/view.ts';
@@ -6,22 +6,23 @@ import { useWords } from '../text/useWords.ts';
 
 interface Props {
   readonly pattern: PatternPlan;
-  /** The member it is laid over. */
+  /** How it is laid over the opening: one it serves, or one it nearly fits. */
+  readonly member: PatternMember;
   readonly opening: OpeningPlan;
   readonly stale: boolean;
 }
 
-/** The pattern laid over one opening it serves, turned over where it must be, with the place of the worst difference. */
-export function PatternDrawing({ pattern, opening, stale }: Props) {
+/** The pattern laid over one opening it serves or nearly fits, turned over where it must be, with the place of the worst difference. */
+export function PatternDrawing({ pattern, member, opening, stale }: Props) {
   const w = useWords();
-  const member = pattern.members.find((one) => one.opening === opening.opening);
-  if (!opening.shape || !member) return null;
+  if (!opening.shape) return null;
+  const serves = pattern.members.includes(member);
   return (
     <Drawing
       box={boxAround([opening.shape.outline])}
       label={w.drawing.pattern(pattern.pattern)}
       stale={stale}
-      caption={w.patterns.zoomed}
+      caption={serves ? w.patterns.zoomed : w.patterns.zoomedMiss(pattern.pattern)}
     >
       {(view) => {
         const worst = view.at(member.worstAt);

@@ -6,6 +6,7 @@ import { boxAround, fitView } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useCatalogue, useJob, usePlan, useWork } from '../job/work.ts';
+import { MadeBefore } from '../kept/MadeBefore.tsx';
 import { showLength, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { PatternDrawing } from './PatternDrawing.tsx';
@@ -18,11 +19,13 @@ export function PatternsStage() {
   const current = useCurrent();
   const patterns = usePlan((state) => state.plan?.patterns) ?? [];
   const tolerance = useCatalogue((catalogue) => catalogue.habits.patternTolerance);
+  const laid = laidOver(current, patterns);
+  const shape = current.plan?.shape;
   return (
     <div className="stage">
       <section className="stage-drawing" aria-label={w.patterns.title}>
-        {current.pattern && current.plan ? (
-          <PatternDrawing pattern={current.pattern} opening={current.plan} stale={current.stale} />
+        {laid && current.plan ? (
+          <PatternDrawing {...laid} opening={current.plan} stale={current.stale} />
         ) : (
           <p className="empty">{w.patterns.empty}</p>
         )}
@@ -36,9 +39,31 @@ export function PatternsStage() {
           ))}
         </ul>
         <StageFindings stage="patterns" />
+        {current.opening && current.pattern && current.plan && shape ? (
+          <MadeBefore
+            key={current.opening.id}
+            opening={current.opening}
+            plan={{ ...current.plan, shape }}
+            pattern={current.pattern}
+          />
+        ) : null}
       </section>
     </div>
   );
+}
+
+/** The pattern on the drawing: the one that serves the opening; where that is its own alone, one it nearly fits. */
+function laidOver(
+  { opening, pattern, member }: ReturnType<typeof useCurrent>,
+  patterns: readonly PatternPlan[],
+): { readonly pattern: PatternPlan; readonly member: PatternMember } | null {
+  if (!pattern || !member) return null;
+  if (pattern.members.length === 1)
+    for (const other of patterns) {
+      const miss = other.nearMisses.find((one) => one.opening === opening?.id);
+      if (miss) return { pattern: other, member: miss };
+    }
+  return { pattern, member };
 }
 
 function PatternCard({
@@ -68,15 +93,39 @@ function PatternCard({
               <span className="about">
                 {placeWords(w, member)}
                 {member.deviation > WORTH_A_WORD
-                  ? `, ${w.patterns.deviation.toLowerCase()} ${showSmall(member.deviation)}`
+                  ? `, ${w.patterns.deviation.toLowerCase()} ${showSmall(member.deviation)}, ${w.patterns.known(showSmall(2 * member.sigma))}`
                   : ''}
               </span>
             </li>
           ))}
         </ul>
+        {pattern.nearMisses.length > 0 ? <NearMisses pattern={pattern} /> : null}
         {pattern.members.length > 1 ? <ShapeChoice pattern={pattern} /> : null}
       </div>
     </li>
+  );
+}
+
+/** Openings it nearly fits: the drawing of each shows where they part. */
+function NearMisses({ pattern: { nearMisses, tolerance } }: { readonly pattern: PatternPlan }) {
+  const w = useWords();
+  const { id } = useWork();
+  return (
+    <>
+      <p className="about">{w.patterns.nearly}</p>
+      <ul>
+        {nearMisses.map((miss) => (
+          <li key={miss.opening}>
+            <Link href={`/jobs/${id}/patterns/${miss.opening}`}>{miss.opening}</Link>{' '}
+            <span className="about">
+              {placeWords(w, miss)},{' '}
+              {w.patterns.over(showSmall(miss.deviation), showSmall(miss.deviation - tolerance))},{' '}
+              {w.patterns.known(showSmall(2 * miss.sigma))}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

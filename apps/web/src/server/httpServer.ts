@@ -48,4 +48,9 @@ export const httpServer: Server = {
   openCatalogue: () => call('openCatalogue', {}),
   saveCatalogue: (catalogue, basedOn) => saved(call('saveCatalogue', { catalogue, basedOn })),
   sheets: async (input, signal, told) => (await callTold('sheets', input, signal, told)).files,
+  findPatterns: (search) => call('findPatterns', search),
+  keepPattern: async (pattern) => void (await call('keepPattern', { pattern })),
+  describePattern: async (id, name, notes) => void (await call('describePattern', { id, name, notes })),
+  removePattern: async (id) => void (await call('removePattern', { id })),
+  restorePattern: async (id) => void (await call('restorePattern', { id })),
 };

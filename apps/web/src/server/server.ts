@@ -2,6 +2,7 @@ import type {
   Catalogue,
   Job,
   JobSummary,
+  KeptPattern,
   OperationInput,
   OperationOutput,
   Refused as RefusedBody,
@@ -32,6 +33,11 @@ export interface Server {
     signal: AbortSignal,
     told: (done: number, of: number) => void,
   ) => Promise<readonly SheetFile[]>;
+  readonly findPatterns: (search: OperationInput<'findPatterns'>) => Promise<OperationOutput<'findPatterns'>>;
+  readonly keepPattern: (pattern: KeptPattern) => Promise<void>;
+  readonly describePattern: (id: string, name: string, notes: string) => Promise<void>;
+  readonly removePattern: (id: string) => Promise<void>;
+  readonly restorePattern: (id: string) => Promise<void>;
 }
 
 /** The server answered, and said no: its words. */

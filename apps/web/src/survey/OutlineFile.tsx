@@ -178,7 +178,10 @@ function Accepted({ opening, survey }: Props) {
   return (
     <>
       <p>
-        {w.survey.file.from(survey.from.name, survey.from.date)} {w.survey.file.edges(survey.segments.length)}
+        {survey.from.kind === 'pattern'
+          ? w.kept.fromKept(survey.from.name, survey.from.date, survey.from.pattern?.turnedOver ?? false)
+          : w.survey.file.from(survey.from.name, survey.from.date)}{' '}
+        {w.survey.file.edges(survey.segments.length)} {survey.from.kind === 'pattern' ? w.kept.check : ''}
       </p>
       {survey.from.kind === 'file' ? (
         <LengthField

@@ -1,3 +1,4 @@
+import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
@@ -166,6 +167,7 @@ export const en = {
     again: (n: number, name: string) => `${name}, measured again (${n})`,
   },
   survey: surveyWords,
+  kept: keptWords,
   openings: {
     title: (id: string, name: string) => `${id} ${name}`,
     teach:
@@ -280,6 +282,11 @@ export const en = {
     empty: 'No opening is measured yet, so there is no pattern.',
     alone: 'For this opening alone.',
     zoomed: 'Where the shape differs most is ringed.',
+    known: (spread: string) => `give or take ${spread}`,
+    nearly: 'Nearly fits, and has a pattern of its own:',
+    over: (deviation: string, over: string) => `${deviation} off, ${over} too much`,
+    zoomedMiss: (pattern: string) =>
+      `Pattern ${pattern}, which nearly fits, laid over it. Where it is farthest off is ringed.`,
   },
   panels: {
     title: 'Panels',
