@@ -4,10 +4,9 @@ import { LengthField, MoneyField, NumberField, PercentField } from '../fields/fi
 import { useMoneySign } from '../fields/useUnits.ts';
 import type { DocumentStore } from '../job/documentStore.ts';
 import { useWords } from '../text/useWords.ts';
-import { HABITS } from './lists.ts';
+import { HABITS, type PlainHabit } from './lists.ts';
 
 type Props = { readonly document: DocumentStore<Catalogue> };
-type Habit = keyof Catalogue['habits'];
 
 /** How the shop measures, sews and cuts. */
 export function HabitFields({ document }: Props) {
@@ -17,7 +16,7 @@ export function HabitFields({ document }: Props) {
     <section>
       <h2>{w.catalogue.lists.habits}</h2>
       <div className="fields">
-        {(Object.keys(HABITS) as Habit[]).map((key) => {
+        {(Object.keys(HABITS) as PlainHabit[]).map((key) => {
           const entry = `habits.${key}`;
           const common = {
             document,

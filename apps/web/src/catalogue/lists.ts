@@ -147,21 +147,23 @@ export const PERS = [
 ] as const;
 
 /** Habits by how they are typed; every one of them is here, or it does not compile. */
-export const HABITS: { readonly [K in keyof Catalogue['habits']]: 'length' | 'thin' | 'number' | 'percent' } =
-  {
-    tapeSigma: 'thin',
-    radiusSigma: 'thin',
-    patternTolerance: 'length',
-    bindingOverlap: 'length',
-    bindingTrim: 'length',
-    stitchLength: 'thin',
-    stitchInset: 'thin',
-    threadRatio: 'number',
-    threadWaste: 'percent',
-    backTack: 'length',
-    pocketSeam: 'thin',
-    cutSpacing: 'thin',
-    leastOffcut: 'length',
-    friction: 'number',
-    windMargin: 'number',
-  };
+/** Habits that are one number each and always there. */
+export type PlainHabit = Exclude<keyof Catalogue['habits'], 'tapeMargin' | 'mostPocket' | 'slack'>;
+
+export const HABITS: { readonly [K in PlainHabit]: 'length' | 'thin' | 'number' | 'percent' } = {
+  tapeSigma: 'thin',
+  radiusSigma: 'thin',
+  patternTolerance: 'length',
+  bindingOverlap: 'length',
+  bindingTrim: 'length',
+  stitchLength: 'thin',
+  stitchInset: 'thin',
+  threadRatio: 'number',
+  threadWaste: 'percent',
+  backTack: 'length',
+  pocketSeam: 'thin',
+  cutSpacing: 'thin',
+  leastOffcut: 'length',
+  friction: 'number',
+  windMargin: 'number',
+};
