@@ -81,7 +81,11 @@ test('a longer look is watched, stopped, and what it found taken', async () => {
   const shorter = page.getByText(/shorter than the lay shown before|No shorter lay is possible/);
   await shorter.waitFor({ timeout: 60_000 });
   const stop = page.getByRole('button', { name: 'Stop' });
-  if (await stop.isVisible()) await stop.click();
+  if (await stop.isVisible()) {
+    await stop.click();
+    await page.getByRole('button', { name: 'Go on looking' }).click();
+    await stop.click();
+  }
   if (await use.isEnabled()) {
     await use.click();
     await page.getByText('The program alone would take').waitFor();

@@ -3,7 +3,7 @@ import { type LayPlan, PLAN_SEED } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
-import type { LongerAnswer, LongerRequest } from './layLonger.worker.ts';
+import type { LongerAnswer, LongerMessage } from './layLonger.worker.ts';
 import type { LayOnPage } from './useLay.ts';
 
 interface Look {
@@ -21,45 +21,11 @@ interface Props {
   readonly show: (found: LongerAnswer | null) => void;
 }
 
-/** A longer look for a shorter lay: it is watched, stopped when good enough, and taken or dropped. */
+/** A longer look for a shorter lay: it is watched, paused when good enough, gone on with, and taken or dropped. */
 export function LongerLay({ lay, page, show }: Props) {
   const w = useWords();
   const units = useUnits();
-  const worker = useRef<Worker | null>(null);
-  const [look, setLook] = useState<Look | null>(null);
-  const stop = () => {
-    worker.current?.terminate();
-    worker.current = null;
-    setLook((now) => now && { ...now, running: false });
-  };
-  useEffect(
-    () => () => {
-      worker.current?.terminate();
-    },
-    [],
-  );
-  const start = () => {
-    const one = new Worker(new URL('./layLonger.worker.ts', import.meta.url), { type: 'module' });
-    const since = performance.now();
-    worker.current = one;
-    setLook({ running: true, since, seconds: 0, found: null, failed: null });
-    one.onmessage = ({ data }: MessageEvent<LongerAnswer>) => {
-      const seconds = Math.round((performance.now() - since) / 1000);
-      setLook((now) => now && { ...now, seconds, found: data, running: !data.done });
-      show(data);
-    };
-    one.onerror = ({ message }) => {
-      stop();
-      setLook((now) => now && { ...now, failed: message });
-    };
-    one.postMessage({ frame: page.frame, places: page.places, seed: PLAN_SEED } satisfies LongerRequest);
-  };
-  const finish = (take: boolean) => {
-    stop();
-    show(null);
-    if (take && look?.found) page.take(look.found.places);
-    setLook(null);
-  };
+  const { look, start, pause, goOn, finish } = useLook(page, show);
   if (!look)
     return (
       <>
@@ -71,23 +37,20 @@ export function LongerLay({ lay, page, show }: Props) {
     );
   const length = look.found?.length ?? lay.length.value;
   const saved = lay.length.value - length;
+  const done = look.found?.done === true;
   return (
     <div aria-busy={look.running}>
       <p aria-live="polite">
         {look.failed ?? w.lay.searching(look.seconds, showLength(length, units))}
         {'. '}
-        {look.found?.done
-          ? w.lay.best
-          : saved > 0.5
-            ? w.lay.saved(showLength(saved, units))
-            : w.lay.noneFound}
+        {done ? w.lay.best : saved > 0.5 ? w.lay.saved(showLength(saved, units)) : w.lay.noneFound}
       </p>
       <div className="buttons">
-        {look.running ? (
-          <button type="button" onClick={stop}>
-            {w.lay.stop}
+        {done || look.failed ? null : (
+          <button type="button" onClick={look.running ? pause : goOn}>
+            {look.running ? w.lay.stop : w.lay.goOn}
           </button>
-        ) : null}
+        )}
         <button type="button" className="main-button" disabled={saved <= 0.01} onClick={() => finish(true)}>
           {w.lay.use}
         </button>
@@ -97,4 +60,44 @@ export function LongerLay({ lay, page, show }: Props) {
       </div>
     </div>
   );
+}
+
+/** The worker that looks, how long it has looked, and what it has found. */
+function useLook(page: LayOnPage, show: Props['show']) {
+  const worker = useRef<Worker | null>(null);
+  const [look, setLook] = useState<Look | null>(null);
+  useEffect(() => () => worker.current?.terminate(), []);
+  const send = (message: LongerMessage) => worker.current?.postMessage(message);
+  const pause = () => {
+    send({ kind: 'pause' });
+    setLook((now) => now && { ...now, running: false });
+  };
+  const goOn = () => {
+    send({ kind: 'goOn' });
+    setLook((now) => now && { ...now, running: true, since: performance.now() - now.seconds * 1000 });
+  };
+  const start = () => {
+    const one = new Worker(new URL('./layLonger.worker.ts', import.meta.url), { type: 'module' });
+    worker.current = one;
+    setLook({ running: true, since: performance.now(), seconds: 0, found: null, failed: null });
+    one.onmessage = ({ data }: MessageEvent<LongerAnswer>) => {
+      setLook((now) => now && heard(now, data));
+      show(data);
+    };
+    one.onerror = ({ message }) => setLook((now) => now && { ...now, running: false, failed: message });
+    send({ kind: 'start', request: { frame: page.frame, places: page.places, seed: PLAN_SEED } });
+  };
+  const finish = (take: boolean) => {
+    worker.current?.terminate();
+    worker.current = null;
+    show(null);
+    if (take && look?.found) page.take(look.found.places);
+    setLook(null);
+  };
+  return { look, start, pause, goOn, finish };
+}
+
+function heard(now: Look, found: LongerAnswer): Look {
+  const seconds = now.running ? Math.round((performance.now() - now.since) / 1000) : now.seconds;
+  return { ...now, seconds, found, running: now.running && !found.done };
 }

@@ -6,6 +6,11 @@ export interface LongerRequest {
   readonly seed: number;
 }
 
+export type LongerMessage =
+  | { readonly kind: 'start'; readonly request: LongerRequest }
+  | { readonly kind: 'pause' }
+  | { readonly kind: 'goOn' };
+
 /** The best so far, sent after each stretch of the search. */
 export interface LongerAnswer {
   readonly places: readonly LaidPlace[];
@@ -17,15 +22,32 @@ export interface LongerAnswer {
 const PLAN = 100_000_000;
 const STRETCH = 600_000;
 
-/** Looks for a shorter lay until it is done or terminated. */
-self.onmessage = ({ data }: MessageEvent<LongerRequest>) => {
-  const started = startLaySearch(data.frame, data.places, data.seed, PLAN);
-  if (!started.ok) throw new Error(started.refusal.code);
-  go(started.value);
+let search: LaySearch | null = null;
+let going = false;
+
+/** Looks for a shorter lay until it is done, paused or terminated; after a pause it goes on where it was. */
+self.onmessage = ({ data }: MessageEvent<LongerMessage>) => {
+  if (data.kind === 'pause') going = false;
+  else {
+    if (data.kind === 'start') search = begun(data.request);
+    if (going) return;
+    going = true;
+    go();
+  }
 };
 
-function go(search: LaySearch): void {
+function begun(request: LongerRequest): LaySearch {
+  const started = startLaySearch(request.frame, request.places, request.seed, PLAN);
+  if (!started.ok) throw new Error(started.refusal.code);
+  return started.value;
+}
+
+/** Between two stretches there is time to hear a message. */
+function go(): void {
+  if (!going || !search) return;
+  search = stepLaySearch(search, STRETCH);
   const { places, length, done } = search;
   self.postMessage({ places, length, done } satisfies LongerAnswer);
-  if (!done) setTimeout(() => go(stepLaySearch(search, STRETCH)), 0);
+  if (done) going = false;
+  else setTimeout(go, 0);
 }

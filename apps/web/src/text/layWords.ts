@@ -46,6 +46,7 @@ export const layWords = {
   noneFound: 'Nothing shorter yet',
   best: 'No shorter lay is possible on this roll.',
   stop: 'Stop',
+  goOn: 'Go on looking',
   use: 'Use this lay',
   drop: 'Keep the lay there was',
 } as const;
