@@ -21,6 +21,9 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
       --json                             prints the plan itself
   panewright check JOB.json              what is wrong or doubtful, and what can hurt someone
       --catalogue FILE  --seed N  --json
+  panewright hold JOB.json               every hold point: its margin, how it gives first, and at which wind
+      --opening ID                       one opening, and which magnets would hold it
+      --catalogue FILE  --json
   panewright pull CASES.json             force between magnets, ideal model
       --json
   panewright pack INSTANCE.json          lays pieces on a strip
@@ -40,5 +43,5 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
   panewright operations                  their names
 
 A file named - is standard input. Exit codes: 0 fine, 2 the input cannot be used, 3 no answer to what was asked (check:
-part of the job cannot be made as it stands; trace: no outline; a save: saved elsewhere since), 70 a fault of this program.
+part of the job cannot be made as it stands; hold: a panel would come off in the wind asked; trace: no outline; a save: saved elsewhere since), 70 a fault of this program.
 `;

@@ -112,6 +112,18 @@ test('check tells a fine job by 0 and one that cannot be made by 3', async () =>
   expect(json.findings[0]).toMatchObject({ code: 'READING_MISSING', numbers: { readings: 'bottom' } });
 });
 
+test('hold tells every point of the example, and with an opening which magnets would hold it', async () => {
+  const { code, out } = await run('hold', good, '--opening', 'W1');
+  expect(code).toBe(0);
+  expect(out).toContain('try it before you trust it');
+  expect(out).toMatch(/ 1 {2}.*creeps at/);
+  expect(out).toMatch(/\* disc-20x5: 6 points/);
+  expect(out).not.toMatch(/NaN|undefined|\(not given\)/);
+  const json = JSON.parse((await run('hold', good, '--json')).out);
+  expect(json.openings[0].points).toHaveLength(6);
+  expect((await run('hold', good, '--opening', 'W7')).code).toBe(2);
+});
+
 // Oracle: the reference forces (see the file of the magnets' own tests for where each is from).
 test('pull prints the reference forces, within each case’s tolerance', async () => {
   for (const name of ['forceCases', 'publishedFemCases']) {
@@ -198,7 +210,7 @@ test.each([
 test('help names every command', async () => {
   const { code, out } = await run('--help');
   expect(code).toBe(0);
-  for (const command of ['plan', 'check', 'pull', 'pack', 'call', 'operations'])
+  for (const command of ['plan', 'check', 'hold', 'pull', 'pack', 'call', 'operations'])
     expect(out).toContain(`panewright ${command}`);
 });
 

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { call, operationList } from './commands/call.ts';
 import { check } from './commands/check.ts';
+import { hold } from './commands/hold.ts';
 import { outline } from './commands/outline.ts';
 import { pack } from './commands/pack.ts';
 import { plan } from './commands/plan.ts';
@@ -61,6 +62,17 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
         {
           job: onlyOne('one job', names),
           ...pick(values, ['catalogue', 'seed']),
+          json: values.json === true,
+        },
+        io,
+      );
+    }
+    case 'hold': {
+      const { values, names } = read(rest, { catalogue: text, opening: text, json: flag });
+      return hold(
+        {
+          job: onlyOne('one job', names),
+          ...pick(values, ['catalogue', 'opening']),
           json: values.json === true,
         },
         io,

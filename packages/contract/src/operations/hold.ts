@@ -11,6 +11,7 @@ import {
 import { ok, refuse } from '@panewright/quantity';
 import { z } from 'zod';
 import { sayGap } from '../answers/answers.ts';
+import { sayPart } from '../answers/english/readings.ts';
 import { showOf } from '../answers/show.ts';
 import { exampleJob } from '../examples.ts';
 import { catalogueOrDefault } from './computations.ts';
@@ -26,6 +27,7 @@ const mode = z.enum(['pullOff', 'slip', 'peel']);
 const row = z.strictObject({
   point: z.int(),
   on: z.string().describe('edge, or corner:NAME'),
+  place: z.string().describe('the same in words'),
   next: z.nullable(number).describe('to the next point round the panel, mm'),
   why: z.string(),
   mode: mode.describe('how it would give first'),
@@ -74,6 +76,7 @@ export const holdPoints = computation({
             return {
               point,
               on,
+              place: sayPart(on),
               next: gap?.length ?? null,
               why: gap ? sayGap(gap, obstructionName(input.job, gap.obstruction), show) : '',
               mode: by?.mode ?? ('slip' as const),
