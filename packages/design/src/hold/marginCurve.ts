@@ -1,6 +1,6 @@
 import type { PanelHold } from '@panewright/magnets';
 import { ok, type Result } from '@panewright/quantity';
-import { type HeldPoint, heldAt, lowOf, type MarginRefusal, type PanelLoad } from './margins.ts';
+import { type HeldPoint, holdsAt, lowOf, type MarginRefusal, type PanelLoad } from './margins.ts';
 
 /** The weakest point's margin at one mean wind speed, m/s. */
 export interface MarginAt {
@@ -12,7 +12,7 @@ export interface MarginAt {
 }
 
 /** The least of the high margins: what the weakest point has if all is at its best. */
-const leastHigh = ({ points }: PanelHold): number | 'unloaded' => {
+const leastHigh = ({ points }: Pick<PanelHold, 'points'>): number | 'unloaded' => {
   const highs = points.map(({ margin }) => (margin === 'unloaded' ? margin : margin.high));
   const loaded = highs.filter((high) => high !== 'unloaded');
   return loaded.length === 0 ? 'unloaded' : Math.min(...loaded);
@@ -34,9 +34,9 @@ export function marginCurve(
 ): Result<readonly MarginAt[], MarginRefusal> {
   const curve: MarginAt[] = [];
   for (const wind of winds) {
-    const taut = heldAt(points, load, wind, 'taut');
+    const taut = holdsAt(points, load, wind, 'taut');
     if (!taut.ok) return taut;
-    const loose = heldAt(points, load, wind, 'loose');
+    const loose = holdsAt(points, load, wind, 'loose');
     if (!loose.ok) return loose;
     const { weakest } = taut.value;
     curve.push({

@@ -13,6 +13,7 @@ import {
   type PointHold,
   type PointStrength,
   panelHold,
+  pointHolds,
   pointStrength,
   type SpeedRefusal,
   screenLoad,
@@ -205,7 +206,7 @@ export function panelMargins(
  * @source as panelHold
  */
 export function lowMargin(points: readonly HeldPoint[], load: PanelLoad): number | 'unloaded' {
-  const taut = heldAt(points, load, load.wind, 'taut');
+  const taut = holdsAt(points, load, load.wind, 'taut');
   return taut.ok ? lowOf(taut.value.points[taut.value.weakest]!.margin) : 0;
 }
 
@@ -220,6 +221,17 @@ export function heldAt(
 ): Held {
   const panel = holdPanel(points, load, wind, cloth);
   return panel.ok ? panelHold(panel.value) : panel;
+}
+
+/** As heldAt, without the wind at which it lets go. @source as pointHolds */
+export function holdsAt(
+  points: readonly HeldPoint[],
+  load: PanelLoad,
+  wind: number,
+  cloth: 'taut' | 'middle' | 'loose',
+): Result<Omit<PanelHold, 'letGo'>, MarginRefusal> {
+  const panel = holdPanel(points, load, wind, cloth);
+  return panel.ok ? pointHolds(panel.value) : panel;
 }
 
 function pointMargin(

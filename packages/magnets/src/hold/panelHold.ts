@@ -130,18 +130,29 @@ function pointHold(panel: HoldPanel, at: number, lie: Lie): PointHold {
  * @source sources.md#magnets-panel-hold, #magnets-slip-model, #magnets-stretch-sag
  */
 export function panelHold(panel: HoldPanel): Result<PanelHold, PanelHoldRefusal> {
-  const refusal = checkPanel(panel);
-  if (refusal) return refuse(refusal);
+  const found = pointHolds(panel);
+  if (!found.ok) return found;
   const lies = panel.points.map((_, at) => lieOf(panel, at));
-  const points = lies.map((lie, at) => pointHold(panel, at, lie));
-  const low = ({ margin }: PointHold) => (margin === 'unloaded' ? Number.POSITIVE_INFINITY : margin.low);
-  const weakest = points.reduce((best, point, at) => (low(point) < low(points[best]!) ? at : best), 0);
   const all = lies.map((_, at) => at);
   return ok({
-    points,
-    weakest,
+    ...found.value,
     letGo: { low: letGo(panel, lies, 'worst', all), high: letGo(panel, lies, 'best', all) },
   });
+}
+
+/**
+ * As panelHold, without the search for the speed at which the panel lets go: for many winds or layouts.
+ *
+ * @refuses as panelHold
+ * @source as panelHold
+ */
+export function pointHolds(panel: HoldPanel): Result<Omit<PanelHold, 'letGo'>, PanelHoldRefusal> {
+  const refusal = checkPanel(panel);
+  if (refusal) return refuse(refusal);
+  const points = panel.points.map((_, at) => pointHold(panel, at, lieOf(panel, at)));
+  const low = ({ margin }: PointHold) => (margin === 'unloaded' ? Number.POSITIVE_INFINITY : margin.low);
+  const weakest = points.reduce((best, point, at) => (low(point) < low(points[best]!) ? at : best), 0);
+  return ok({ points, weakest });
 }
 
 /**
