@@ -4,5 +4,6 @@ import './style/tokens.css';
 import './style/base.css';
 import './style/page.css';
 import './style/drawing.css';
+import './style/hold.css';
 
 createRoot(document.getElementById('root')!).render(<App />);

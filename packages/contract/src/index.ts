@@ -1,9 +1,9 @@
 export type * from '@panewright/design';
-export {
-  type Catalogue,
-  type Choices,
-  type CutPiece,
-  type CuttingPlan,
+export type {
+  Catalogue,
+  Choices,
+  CutPiece,
+  CuttingPlan,
   catalogue as catalogueSchema,
   defaultCatalogue,
   defaultChoices,
@@ -13,27 +13,34 @@ export {
   deriveShapes,
   drawPlaces,
   emptyJob,
-  type Figure,
-  type Finding,
-  type FindingCode,
-  type Job,
+  Figure,
+  Finding,
+  FindingCode,
+  heldPoints,
+  Job,
   job as jobSchema,
-  type KeptPattern,
+  KeptPattern,
   keptPattern as keptPatternSchema,
   keptPatternOf,
   knownSegments,
   laidPlaces,
-  type Opening,
-  type Origin,
-  type Plan,
-  type Reading,
-  type ReadingName,
+  Opening,
+  Origin,
+  PanelHeld,
+  Plan,
+  panelHeld,
+  Reading,
+  ReadingName,
+  StackSection,
   startLaySearch,
   stepLaySearch,
   surveyOfKept,
   tryPlaces,
-  type UnitName,
+  UnitName,
+  WindMargins,
+  windMargins,
 } from '@panewright/design';
+
 export { LABEL_STOCKS } from '@panewright/drawing';
 export {
   arcOf,
@@ -50,8 +57,10 @@ export {
   type Rigid,
   type ShapeMeasure,
 } from '@panewright/geometry';
+export { beaufortForce, beaufortSpeeds, type SpeedUnit, windSpeed, windSpeedIn } from '@panewright/magnets';
 export type { CornerName, LineChoice, Paper, Ruler, Tape, TappedLine, TraceStage } from '@panewright/photo';
 export { filmPointAt, type PhotoView, type Pixel, pixelOf } from '@panewright/photo';
+
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
 export { findingWords } from './answers/findingWords.ts';
@@ -82,6 +91,7 @@ export { httpAnswer, type Refused, refusedBody } from './envelope.ts';
 export { exampleJob, examplePattern } from './examples.ts';
 export { memoryStore } from './memoryStore.ts';
 export { openApi } from './openApi.ts';
+export { obstructionName } from './operations/obstructionName.ts';
 export type { Operation } from './operations/operation.ts';
 export * from './operations/operations.ts';
 export { forSeconds, type PackReport, pack, readInstance } from './packing.ts';

@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { Job } from '../contract.ts';
 import { NumberField, SelectField, TextArea, TextField } from '../fields/fields.tsx';
+import { HeatField, WindField } from '../fields/WeatherFields.tsx';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useJob, useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
@@ -116,27 +117,23 @@ function SiteFields() {
 function WeatherFields() {
   const w = useWords();
   const { job } = useWork();
-  const weather = useJob((state) => state.document.choices.weather);
-  const rows = [
-    ['wind', w.job.wind, 'm/s'],
-    ['gustFactor', w.job.gust, '×'],
-    ['hottest', w.job.hottest, '°C'],
-  ] as const;
+  const gust = useJob((state) => state.document.choices.weather.gustFactor);
   return (
     <fieldset>
       <legend>{w.job.weather}</legend>
       <div className="fields">
-        {rows.map(([key, label, unit]) => (
-          <NumberField
-            key={key}
-            document={job}
-            entry={`weather.${key}`}
-            label={label}
-            unit={unit}
-            value={weather[key]}
-            set={(value) => job.edit(`weather.${key}`, (draft) => void (draft.choices.weather[key] = value))}
-          />
-        ))}
+        <WindField />
+        <NumberField
+          document={job}
+          entry="weather.gustFactor"
+          label={w.job.gust}
+          unit="×"
+          value={gust}
+          set={(value) =>
+            job.edit('weather.gustFactor', (draft) => void (draft.choices.weather.gustFactor = value))
+          }
+        />
+        <HeatField />
       </div>
     </fieldset>
   );

@@ -1,3 +1,4 @@
+import type { FindingCode } from '../contract.ts';
 import { usePlan } from '../job/work.ts';
 import { FindingItem } from './FindingItem.tsx';
 import { bySeverity, type Stage, stageOf } from './stageOf.ts';
@@ -9,15 +10,17 @@ interface Props {
   readonly opening?: string;
   /** `needs`: only what needs the maker; `rest`: only the others. Both where left out. */
   readonly only?: 'needs' | 'rest';
+  /** Those that stand elsewhere on the stage. */
+  readonly without?: readonly FindingCode[];
 }
 
 /** Findings at the place where they arise. */
-export function StageFindings({ stage, opening, only }: Props) {
+export function StageFindings({ stage, opening, only, without }: Props) {
   const findings = useFindings();
   const patterns = usePlan((state) => state.plan?.patterns);
   const pattern = patterns?.find((one) => one.members.some((member) => member.opening === opening))?.pattern;
   const here = findings.filter(({ where, ...one }) => {
-    if (stageOf({ where, ...one }) !== stage) return false;
+    if (stageOf({ where, ...one }) !== stage || without?.includes(one.code)) return false;
     const needs = one.severity === 'stop' || one.severity === 'doubt';
     if (only && needs !== (only === 'needs')) return false;
     if (opening === undefined) return true;

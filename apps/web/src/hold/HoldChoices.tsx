@@ -1,10 +1,16 @@
 import { LengthField, SelectField } from '../fields/fields.tsx';
+import { lengthEntry, readLengthEntry, sayInUnit } from '../fields/lengthEntry.ts';
+import { SliderField } from '../fields/SliderField.tsx';
+import { useUnits } from '../fields/useUnits.ts';
+import { HeatField, WindField } from '../fields/WeatherFields.tsx';
 import { useCatalogue, useWork } from '../job/work.ts';
 import { OwnChoice, ScopeSwitch } from '../panels/ScopeSwitch.tsx';
 import type { ScopedChoices } from '../panels/scope.ts';
+import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { HoldCautions } from './HoldCautions.tsx';
 
-const LENGTHS = ['spacing', 'upTo', 'pocket'] as const;
+const LENGTHS = ['upTo', 'pocket'] as const;
 const MAGNETS = ['outside', 'inside'] as const;
 
 /** Spacing, pockets, magnets, poles, film, tape, thread; the caution on magnets stands with their choice. */
@@ -16,7 +22,10 @@ export function HoldChoices({ scoped }: { readonly scoped: ScopedChoices }) {
   return (
     <section>
       <h3>{w.hold.choices}</h3>
+      <WindField />
+      <HeatField />
       <ScopeSwitch scoped={scoped} />
+      <SpacingField scoped={scoped} />
       <div className="fields">
         {LENGTHS.map((key) => (
           <LengthField
@@ -39,7 +48,7 @@ export function HoldChoices({ scoped }: { readonly scoped: ScopedChoices }) {
             beside={<OwnChoice scoped={scoped} of={`hold.${key}`} label={w.hold[key]} />}
           />
         ))}
-        <p className="caution field-wide">{w.hold.caution}</p>
+        <HoldCautions opening={scoped.opening?.id} />
         <SelectField
           label={w.hold.poleOut}
           value={hold.poleOut}
@@ -50,6 +59,32 @@ export function HoldChoices({ scoped }: { readonly scoped: ScopedChoices }) {
         <Supplies scoped={scoped} />
       </div>
     </section>
+  );
+}
+
+/** The spacing as a slider, in steps of a quarter of an inch or of 5 mm, and exactly. */
+function SpacingField({ scoped }: { readonly scoped: ScopedChoices }) {
+  const w = useWords();
+  const units = useUnits();
+  const { job } = useWork();
+  const { spacing } = scoped.choices.hold;
+  return (
+    <SliderField
+      document={job}
+      entry={scoped.keyOf('hold.spacing')}
+      label={w.hold.spacing}
+      value={spacing}
+      least={units === 'in' ? 4 * 25.4 : 100}
+      most={units === 'in' ? 48 * 25.4 : 1200}
+      step={units === 'in' ? 6.35 : 5}
+      set={(value) => scoped.setHold('spacing', value)}
+      shown={lengthEntry(spacing, units)}
+      unit={w.fields.lengthUnit[units]}
+      read={(text) => readLengthEntry(text, units)}
+      say={(problem) => sayInUnit(problem, units) ?? problem.sentence}
+      heard={showLength(spacing, units)}
+      beside={<OwnChoice scoped={scoped} of="hold.spacing" label={w.hold.spacing} />}
+    />
   );
 }
 

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import {
   bounds,
   type HoldPlan,
@@ -24,13 +25,29 @@ interface Props {
   /** Hold points and pockets are drawn where given. */
   readonly hold?: HoldPlan | undefined;
   readonly stale: boolean;
+  /** Stands over the drawing in place of the plain numbers. */
+  readonly marks?: ((view: View) => ReactNode) | undefined;
+  /** In place of the key of lines. */
+  readonly caption?: ReactNode;
+  /** Number of the hold point that is pointed at. */
+  readonly active?: number | null;
 }
 
 const PAD = { x: 64, top: 54, bottom: 54 };
 const NARROW_PAD = { x: 52, top: 24, bottom: 54 };
 
 /** The panel as it sits on its opening, seen from outside: cloth, finished edge, band, stitch line, hold points. */
-export function PanelDrawing({ panel, pattern, member, obstructions, hold, stale }: Props) {
+export function PanelDrawing({
+  panel,
+  pattern,
+  member,
+  obstructions,
+  hold,
+  stale,
+  marks,
+  caption,
+  active,
+}: Props) {
   const w = useWords();
   const label = hold ? w.drawing.hold(panel.pattern, hold.points.length) : w.drawing.panel(panel.pattern);
   const finished = bounds(moveOutline(member.place, panel.finished));
@@ -41,7 +58,8 @@ export function PanelDrawing({ panel, pattern, member, obstructions, hold, stale
       pad={PAD}
       narrowPad={NARROW_PAD}
       stale={stale}
-      caption={<PanelKey panel={panel} />}
+      caption={caption ?? <PanelKey panel={panel} />}
+      {...(marks ? { over: marks } : {})}
     >
       {(view) => (
         <>
@@ -59,7 +77,10 @@ export function PanelDrawing({ panel, pattern, member, obstructions, hold, stale
               <path d={outlinePath(pattern.outline)} className="traced-line" />
               {hold?.points.map((point) => (
                 <g key={point.number}>
-                  <path d={outlinePath(point.pocket)} className="pocket-line" />
+                  <path
+                    d={outlinePath(point.pocket)}
+                    className={`pocket-line${active === point.number ? ' pocket-active' : ''}`}
+                  />
                   <circle
                     cx={point.centre.x}
                     cy={point.centre.y}
@@ -72,7 +93,7 @@ export function PanelDrawing({ panel, pattern, member, obstructions, hold, stale
             <Obstructions obstructions={obstructions} />
           </g>
           <Sizes view={view} box={finished} width={finished.width} height={finished.height} />
-          {hold?.points.map((point) => (
+          {(marks ? [] : (hold?.points ?? [])).map((point) => (
             <PointNumber
               key={point.number}
               number={point.number}

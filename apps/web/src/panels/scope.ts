@@ -21,6 +21,8 @@ export interface ScopedChoices {
   readonly keyOf: (what: string) => string;
   readonly set: <K extends Plain>(key: K, value: Choices[K]) => Problem | null;
   readonly setHold: <K extends HoldKey>(key: K, value: Choices['hold'][K]) => Problem | null;
+  /** Both magnets of the pair as one step. */
+  readonly setMagnets: (outside: string, inside: string) => Problem | null;
   /** True where the chosen opening has its own. */
   readonly isOwn: (key: Plain | `hold.${HoldKey}`) => boolean;
   /** Takes an own choice back, so that the job's holds again. */
@@ -50,6 +52,11 @@ export function useScopedChoices(): ScopedChoices {
       job.edit(`${prefix}.hold.${key}`, (draft) => {
         if (scope === 'job') Object.assign(draft.choices.hold, { [key]: value });
         else own(draft).hold = { ...own(draft).hold, [key]: value };
+      }),
+    setMagnets: (outside, inside) =>
+      job.edit(`${prefix}.hold.magnets`, (draft) => {
+        if (scope === 'job') Object.assign(draft.choices.hold, { outside, inside });
+        else own(draft).hold = { ...own(draft).hold, outside, inside };
       }),
     isOwn: (key) => {
       const [first, inner] = key.split('.') as [keyof ChoicesOfOne, HoldKey | undefined];

@@ -1,3 +1,4 @@
+import { holdWords } from './holdWords.ts';
 import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
@@ -392,6 +393,7 @@ export const en = {
       pocket: 'pocket cloth',
     } as Readonly<Record<string, string>>,
   },
+  holding: holdWords,
   cutting: {
     title: 'Cutting',
     empty: 'Nothing to cut yet.',

@@ -2,7 +2,6 @@ import {
   defaultCatalogue,
   deriveShapes,
   heldPoints,
-  type Job,
   job,
   panelHeld,
   type WindMargins,
@@ -16,6 +15,7 @@ import { showOf } from '../answers/show.ts';
 import { exampleJob } from '../examples.ts';
 import { catalogueOrDefault } from './computations.ts';
 import { heldPanelOf, panelOf } from './holdQuestions.ts';
+import { obstructionName } from './obstructionName.ts';
 import { computation } from './operation.ts';
 
 const number = z.number();
@@ -94,17 +94,6 @@ export const holdPoints = computation({
 function letsGoOf(found: WindMargins | null, point: number) {
   const ends = found?.points.find((one) => one.point === point)?.letsGo;
   return { low: ends?.low ?? null, high: ends?.high ?? null };
-}
-
-/**
- * What is in the way of a hold point, by name: the plan names it as OPENING.OBSTRUCTION.
- */
-export function obstructionName({ openings }: Pick<Job, 'openings'>, key: string | undefined): string {
-  const [opening, ...rest] = (key ?? '').split('.');
-  const found = openings
-    .find(({ id }) => id === opening)
-    ?.obstructions.find(({ id }) => id === rest.join('.'));
-  return found ? `${found.name} of ${opening}` : 'something to keep clear of';
 }
 
 const weakest = z.strictObject({ point: z.int(), low: z.nullable(number), high: z.nullable(number) });

@@ -1,0 +1,99 @@
+import { useUnits } from '../fields/useUnits.ts';
+import { showWind, useWindUnit } from '../fields/wind.ts';
+import { showLength } from '../text/show.ts';
+import { useWords } from '../text/useWords.ts';
+import type { HoldView, PointView } from './useHoldView.ts';
+
+interface Props {
+  readonly view: HoldView;
+  readonly active: number | null;
+  readonly setActive: (number: number | null) => void;
+}
+
+/** Every hold point: where it is, how far to the next and why, its margin, how and at which wind it gives. */
+export function HoldPointTable({ view, active, setActive }: Props) {
+  const w = useWords();
+  const t = w.holding.table;
+  return (
+    <section>
+      <h3>{t.title}</h3>
+      <p className="about">{t.about}</p>
+      <table className="readings hold-table">
+        <thead>
+          <tr>
+            <th scope="col">{t.point}</th>
+            <th scope="col">{t.margin}</th>
+            <th scope="col">{t.first}</th>
+            <th scope="col">{t.wind}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {view.points.map((point) => (
+            <PointRow
+              key={point.number}
+              point={point}
+              active={active === point.number}
+              setActive={setActive}
+            />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly point: PointView;
+  readonly active: boolean;
+  readonly setActive: Props['setActive'];
+}
+
+function PointRow({ point, active, setActive }: RowProps) {
+  const w = useWords();
+  const t = w.holding.table;
+  const units = useUnits();
+  const unit = useWindUnit(units);
+  const { margin, letsGo } = point;
+  const speed = (value: number | null) => (value === null ? t.beyond : showWind(value, unit));
+  return (
+    <tr
+      className={active ? 'hold-row-active' : undefined}
+      onPointerEnter={() => setActive(point.number)}
+      onPointerLeave={() => setActive(null)}
+    >
+      <th scope="row">
+        <span className={`hold-mark hold-${point.standing} hold-key`} aria-hidden="true">
+          <span className="hold-number">{point.number}</span>
+        </span>{' '}
+        <span className="only-heard">{point.number}, </span>
+        {point.place}
+        {point.why ? <small className="hold-why">{`${t.next} ${point.why}`}</small> : null}
+        <Fit point={point} />
+      </th>
+      <td data-label={t.margin}>
+        {margin?.low === null || margin === null
+          ? t.ample
+          : t.from(margin.low.toFixed(2), margin.high === null ? t.ample : margin.high.toFixed(2))}{' '}
+        <small className={point.standing === 'gives' ? 'needs' : undefined}>
+          {w.holding.standing[point.standing]}
+        </small>
+      </td>
+      <td data-label={t.first}>{margin ? w.holding.mode[margin.mode] : '—'}</td>
+      <td data-label={t.wind}>{t.from(speed(letsGo.low), speed(letsGo.high))}</td>
+    </tr>
+  );
+}
+
+/** Whether the pair can stand opposite one another, and the travel left. */
+function Fit({ point: { meeting } }: { readonly point: PointView }) {
+  const w = useWords();
+  const units = useUnits();
+  if (!meeting) return null;
+  if (meeting.refusal) return <small className="needs">{w.holding.table.noMeet}</small>;
+  if (!meeting.travel) return null;
+  return (
+    <small className="hold-why">
+      {w.holding.table.travel(showLength(meeting.travel.outward, units, 32))}
+    </small>
+  );
+}

@@ -1,0 +1,28 @@
+import { useUnits } from '../fields/useUnits.ts';
+import { showWind, useWindUnit } from '../fields/wind.ts';
+import { useWords } from '../text/useWords.ts';
+import type { HoldView } from './useHoldView.ts';
+
+/** The answer in three sentences: does the panel stay up, until which wind, and how far this is to be trusted. */
+export function WholeMargin({ view }: { readonly view: HoldView }) {
+  const w = useWords();
+  const t = w.holding.whole;
+  const unit = useWindUnit(useUnits());
+  const { margin } = view.held.own;
+  if (!margin || !view.winds) return <p className="about">{w.hold.pullRefused}</p>;
+  const { low, high } = view.winds.letsGo;
+  const weak = margin.low < view.asked;
+  return (
+    <section className={`hold-answer${weak ? ' hold-answer-weak' : ''}`}>
+      <h3>{t.title}</h3>
+      <p>
+        <b className={weak ? 'needs' : undefined}>
+          {t.holds(margin.low.toFixed(2), margin.high.toFixed(2), showWind(view.held.load.wind, unit))}
+        </b>{' '}
+        {high === 0 ? t.never : t.letsGo(showWind(low ?? 0, unit), showWind(high ?? 0, unit))}{' '}
+        {t.asked(view.asked.toFixed(1))}
+      </p>
+      <p className="about">{t.estimate}</p>
+    </section>
+  );
+}

@@ -1,0 +1,120 @@
+import { useMemo } from 'react';
+import { useCurrent } from '../app/useCurrent.ts';
+import {
+  type Catalogue,
+  type HoldByPoint,
+  type HoldMeeting,
+  heldPoints,
+  type Job,
+  obstructionName,
+  type PanelHeld,
+  type Plan,
+  panelHeld,
+  type Show,
+  sayGap,
+  type WindMargins,
+  windMargins,
+} from '../contract.ts';
+import { useShow } from '../findings/useFindings.ts';
+import { useCatalogue, useJob, usePlan } from '../job/work.ts';
+import type { Words } from '../text/en.ts';
+import { useWords } from '../text/useWords.ts';
+
+/** How a point stands in the wind of the job. */
+export type Standing = 'holds' | 'doubtful' | 'gives' | 'unloaded';
+
+/** One hold point as the page shows it. */
+export interface PointView {
+  readonly number: number;
+  readonly kind: 'corner' | 'edge';
+  readonly on: string;
+  readonly place: string;
+  /** To the next point, mm, and why, where the plan knows. */
+  readonly next: number | null;
+  readonly why: string;
+  readonly margin: HoldByPoint | null;
+  readonly standing: Standing;
+  readonly letsGo: { readonly low: number | null; readonly high: number | null };
+  readonly meeting: HoldMeeting | null;
+}
+
+export interface HoldView {
+  readonly held: PanelHeld;
+  readonly points: readonly PointView[];
+  /** null where the pull is refused. */
+  readonly winds: WindMargins | null;
+  readonly asked: number;
+}
+
+/** Winds of the plot, m/s: from calm to well past what is asked. */
+const STEPS = 40;
+const windsFor = (asked: number, gust: number): readonly number[] => {
+  const most = Math.min(5 * Math.ceil(Math.max(15, 1.6 * asked) / 5), 100 / gust);
+  return Array.from({ length: STEPS + 1 }, (_, k) => (k * most) / STEPS);
+};
+
+/** What is shown of the opening's panel, worked out from the plan on the page; null before there is a panel. */
+export function useHoldView(): HoldView | null {
+  const w = useWords();
+  const show = useShow();
+  const { opening } = useCurrent();
+  const id = opening?.id;
+  const plan = usePlan((state) => state.plan);
+  const catalogue = useCatalogue((one) => one);
+  const job = useJob((state) => state.document);
+  return useMemo(
+    () => (plan && id !== undefined ? holdView(plan, catalogue, job, id, w, show) : null),
+    [plan, catalogue, job, id, w, show],
+  );
+}
+
+function holdView(
+  plan: Plan,
+  catalogue: Catalogue,
+  job: Job,
+  opening: string,
+  w: Words,
+  show: Show,
+): HoldView | null {
+  const held = panelHeld(plan, catalogue, opening);
+  if (!held.ok) return null;
+  const { hold, own, load } = held.value;
+  const strengths = heldPoints(held.value);
+  const winds = strengths.ok
+    ? windMargins(strengths.value, load, windsFor(load.wind, load.gustFactor))
+    : null;
+  const asked = catalogue.habits.windMargin;
+  const points = hold.points.map(({ number, kind, on }): PointView => {
+    const margin = own.byPoint?.find(({ point }) => point === number) ?? null;
+    const gap = hold.gaps?.find(({ from }) => from === number);
+    const letsGo = winds?.ok ? winds.value.points.find(({ point }) => point === number)?.letsGo : undefined;
+    return {
+      number,
+      kind,
+      on,
+      place: pointPlace(on, w),
+      next: gap?.length ?? null,
+      why: gap ? sayGap(gap, obstructionName(job, gap.obstruction), show) : '',
+      margin,
+      standing: standingOf(margin, asked),
+      letsGo: letsGo ?? { low: null, high: null },
+      meeting: own.meetings?.find(({ point }) => point === number) ?? null,
+    };
+  });
+  return { held: held.value, points, winds: winds?.ok ? winds.value : null, asked };
+}
+
+function standingOf(margin: HoldByPoint | null, asked: number): Standing {
+  if (!margin || margin.low === null) return 'unloaded';
+  if (margin.low >= asked) return 'holds';
+  return margin.high !== null && margin.high < 1 ? 'gives' : 'doubtful';
+}
+
+/** Where a point is, in words: an edge, or a corner by its name or by its two edges. */
+export function pointPlace(on: string, w: Words): string {
+  const edge = (name: string) => w.edges[name as keyof typeof w.edges] ?? w.sideNumber(name);
+  if (!on.startsWith('corner:')) return edge(on);
+  const name = on.slice(7);
+  const between = /^(.+)-(.+)$/.exec(name);
+  return between ? w.holding.cornerBetween(edge(between[1]!), edge(between[2]!)) : edge(name);
+}
