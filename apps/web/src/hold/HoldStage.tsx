@@ -54,6 +54,7 @@ export function HoldStage() {
         ) : (
           <p className="empty">{w.hold.none}</p>
         )}
+        {view ? <WholeMargin view={view} /> : null}
         {view ? <HoldPointTable view={view} active={active} setActive={setActive} /> : null}
         {view ? <WindPlot view={view} /> : null}
         {view ? <WhichMagnet key={opening?.id} opening={opening?.id} scoped={scoped} /> : null}
@@ -63,7 +64,6 @@ export function HoldStage() {
           {w.hold.title}
           {opening ? `: ${opening.name}` : ''}
         </h2>
-        {view ? <WholeMargin view={view} /> : null}
         {opening ? (
           <StageFindings stage="hold" opening={opening.id} only="needs" without={BESIDE_CHOICE} />
         ) : null}

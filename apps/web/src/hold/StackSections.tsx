@@ -20,10 +20,11 @@ export function StackSections({ view }: { readonly view: HoldView }) {
   );
 }
 
+/** In dots: the whole width, where the drawing begins and how wide it is, one line of words, and the room above. */
 const WIDTH = 560;
-/** Dots for a millimetre, the drawing's width, and the room one line of words takes. */
-const DRAWN = 250;
-const LINE = 21;
+const LEFT = 24;
+const DRAWN = 210;
+const LINE = 22;
 const TOP = 26;
 
 function Section({ section, title }: { readonly section: StackSection; readonly title: string }) {
@@ -51,10 +52,10 @@ function Section({ section, title }: { readonly section: StackSection; readonly 
         role="img"
         aria-label={t.label(title || t.title, gap)}
       >
-        <text x={DRAWN / 2} y={16} textAnchor="middle">
+        <text x={LEFT + DRAWN / 2} y={16} textAnchor="middle">
           {t.outside}
         </text>
-        <text x={DRAWN / 2} y={bottom + 18} textAnchor="middle">
+        <text x={LEFT + DRAWN / 2} y={bottom + 18} textAnchor="middle">
           {t.inside}
         </text>
         <Gap section={section} scale={scale} />
@@ -65,12 +66,12 @@ function Section({ section, title }: { readonly section: StackSection; readonly 
           return (
             // Layers have no name of their own; their order is what they are.
             <g key={k} className={`layer layer-${layer.kind}`}>
-              <rect x={(DRAWN - wide) / 2} y={y} width={wide} height={tall} />
+              <rect x={LEFT + (DRAWN - wide) / 2} y={y} width={wide} height={tall} />
               <path
-                d={`M${(DRAWN + wide) / 2} ${y + tall / 2}L${DRAWN + 34} ${row}H${DRAWN + 42}`}
+                d={`M${LEFT + (DRAWN + wide) / 2} ${y + tall / 2}L${LEFT + DRAWN + 30} ${row}h8`}
                 className="size-line"
               />
-              <text x={DRAWN + 48} y={row} dominantBaseline="central">
+              <text x={LEFT + DRAWN + 44} y={row} dominantBaseline="central">
                 {`${t.layers[layer.kind] ?? layer.kind}, ${showSmall(layer.thickness)}`}
               </text>
             </g>
