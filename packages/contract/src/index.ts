@@ -1,9 +1,9 @@
 export type * from '@panewright/design';
-export type {
-  Catalogue,
-  Choices,
-  CutPiece,
-  CuttingPlan,
+export {
+  type Catalogue,
+  type Choices,
+  type CutPiece,
+  type CuttingPlan,
   catalogue as catalogueSchema,
   defaultCatalogue,
   defaultChoices,
@@ -13,34 +13,33 @@ export type {
   deriveShapes,
   drawPlaces,
   emptyJob,
-  Figure,
-  Finding,
-  FindingCode,
+  type Figure,
+  type Finding,
+  type FindingCode,
   heldPoints,
-  Job,
+  type Job,
   job as jobSchema,
-  KeptPattern,
+  type KeptPattern,
   keptPattern as keptPatternSchema,
   keptPatternOf,
   knownSegments,
   laidPlaces,
-  Opening,
-  Origin,
-  PanelHeld,
-  Plan,
+  type Opening,
+  type Origin,
+  type PanelHeld,
+  type Plan,
   panelHeld,
-  Reading,
-  ReadingName,
-  StackSection,
+  type Reading,
+  type ReadingName,
+  type StackSection,
   startLaySearch,
   stepLaySearch,
   surveyOfKept,
   tryPlaces,
-  UnitName,
-  WindMargins,
+  type UnitName,
+  type WindMargins,
   windMargins,
 } from '@panewright/design';
-
 export { LABEL_STOCKS } from '@panewright/drawing';
 export {
   arcOf,
@@ -60,7 +59,6 @@ export {
 export { beaufortForce, beaufortSpeeds, type SpeedUnit, windSpeed, windSpeedIn } from '@panewright/magnets';
 export type { CornerName, LineChoice, Paper, Ruler, Tape, TappedLine, TraceStage } from '@panewright/photo';
 export { filmPointAt, type PhotoView, type Pixel, pixelOf } from '@panewright/photo';
-
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
 export { findingWords } from './answers/findingWords.ts';
