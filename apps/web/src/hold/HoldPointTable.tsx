@@ -16,7 +16,7 @@ export function HoldPointTable({ view, active, setActive }: Props) {
   const t = w.holding.table;
   return (
     <section>
-      <h3>{t.title}</h3>
+      <h2 className="minor">{t.title}</h2>
       <p className="about">{t.about}</p>
       <table className="readings hold-table">
         <thead>

@@ -22,7 +22,7 @@ export function WhichMagnet({ opening, scoped }: Props) {
   const { choices, sentence, working } = useMagnetChoices(job, catalogue, opening, wanted);
   return (
     <section className="which-magnet" aria-busy={working}>
-      <h3>{t.title}</h3>
+      <h2 className="minor">{t.title}</h2>
       <p className="about">{t.about}</p>
       {wanted ? null : (
         <button type="button" onClick={() => setWanted(true)}>
@@ -69,7 +69,7 @@ function Ranking({ found, scoped }: RankingProps) {
       ) : null}
       {found.instead.length > 0 ? (
         <>
-          <h4>{t.instead}</h4>
+          <h3>{t.instead}</h3>
           <ul className="instead">
             {found.instead.map(({ text }) => (
               <li key={text}>{text}</li>

@@ -14,7 +14,7 @@ export function WholeMargin({ view }: { readonly view: HoldView }) {
   const weak = margin.low < view.asked;
   return (
     <section className={`hold-answer${weak ? ' hold-answer-weak' : ''}`}>
-      <h3>{t.title}</h3>
+      <h2 className="minor">{t.title}</h2>
       <p>
         <b className={weak ? 'needs' : undefined}>
           {t.holds(margin.low.toFixed(2), margin.high.toFixed(2), showWind(view.held.load.wind, unit))}

@@ -46,7 +46,7 @@ export function WindPlot({ view }: { readonly view: HoldView }) {
   const speed = (value: number | null) => (value === null ? w.holding.table.beyond : showWind(value, unit));
   return (
     <section>
-      <h3>{t.title}</h3>
+      <h2 className="minor">{t.title}</h2>
       <svg
         viewBox={`0 0 ${BOX.width} ${BOX.height}`}
         className="wind-plot"
