@@ -47,6 +47,13 @@ export function moneyText(minor: number, currency: Catalogue['currency'], langua
   return language === 'en' ? `${sign}${symbol}${figure}` : `${sign}${figure} ${symbol}`;
 }
 
+/** Money for a spreadsheet: 12.5 for 1250 cents. */
+export const majorUnits = (minor: number, { decimals }: Catalogue['currency']): number =>
+  Math.round(minor) / 10 ** decimals;
+
+/** A length for a spreadsheet, to a tenth of a millimetre. */
+export const tenths = (length: number): number => Math.round(length * 10) / 10;
+
 /** A colour mixed with the paper's white: `share` of it is left. */
 export const tint = (colour: string, share: number): string =>
   `#${[1, 3, 5]

@@ -1,4 +1,5 @@
 export * from './correction.ts';
+export { type ImageSize, imageSize } from './imageSize.ts';
 export { installSheet } from './install/installSheet.ts';
 export * from './labels/labelSheet.ts';
 export { LABEL_STOCKS, type LabelStock, labelsOn } from './labels/labelStock.ts';
@@ -17,6 +18,7 @@ export * from './sheet.ts';
 export { eachSheet, sheetsAtMost, sheetsOf } from './sheetsOf.ts';
 export * from './textClashes.ts';
 export { buyList } from './trade/buyList.ts';
+export { costSheet } from './trade/costSheet.ts';
 export { cutList } from './trade/cutList.ts';
 export { quote } from './trade/quote.ts';
 export { english } from './words/english.ts';

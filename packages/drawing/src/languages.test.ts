@@ -159,3 +159,25 @@ test('figures and money are written as the language writes them', () => {
   expect([stockText(1234, 'mm', 'de'), stockText(1234, 'mm')]).toEqual(['1,23 m', '1.23 m']);
   expect(lengthText(1234.4, 'mm')).toBe('1234 mm');
 });
+
+test('a figure is not parted from its fraction or its unit at the end of a line', () => {
+  for (const language of LANGUAGES)
+    for (const sheet of sheetsOf(spoken(usual, { language, paper: 'letter' }))) {
+      const lines = textsOf(sheet.pages.flatMap(({ items }) => items)).map(({ text }) => text);
+      const parted = lines.filter((line, index) => {
+        const next = lines[index + 1] ?? '';
+        return /\d$/.test(line) && /^(\d+\/\d|(mm|in|yd)\b|%)/.test(next) && line.length > 24;
+      });
+      expect({ language, sheet: sheet.path, parted }).toEqual({ language, sheet: sheet.path, parted: [] });
+    }
+});
+
+test('every layer between the magnets has a name in every language', () => {
+  const layers = ['fabric', 'wrapFilm', 'tape', 'glass', 'laminated', 'acrylic', 'air', 'film', 'standOff'];
+  for (const words of [english, german, spanish])
+    for (const layer of layers)
+      if (!['air', 'tape', 'film', 'glass', 'acrylic'].includes(layer))
+        expect(words.exploded.layer(layer)).not.toBe(layer);
+  for (const words of [german, spanish])
+    for (const layer of layers) expect(words.exploded.layer(layer)).not.toBe(layer);
+});

@@ -87,6 +87,7 @@ export function shiftItems(items: readonly Item[], dx: number, dy: number): Item
     if (item.kind === 'path') return placePath(item, { x: dx, y: dy });
     if (item.kind === 'text') return { ...item, at: move(item.at) };
     if (item.kind === 'group') return { ...item, items: shiftItems(item.items, dx, dy) };
+    if (item.kind === 'image') return { ...item, at: move(item.at) };
     const { window } = item;
     return window === undefined
       ? { ...item, at: move(item.at) }
@@ -100,6 +101,11 @@ export function enlarged(items: readonly Item[], scale: number): readonly Item[]
   return items.map((item): Item => {
     if (item.kind === 'group') return { ...item, items: enlarged(item.items, scale) };
     if (item.kind === 'text') return { ...item, at: placePoint(item.at, { scale }), size: item.size * scale };
+    if (item.kind === 'image')
+      return {
+        ...{ ...item, at: placePoint(item.at, { scale }) },
+        ...{ width: item.width * scale, height: item.height * scale },
+      };
     if (item.kind === 'use') throw new Error('A drawing that uses symbols cannot be enlarged.');
     const path = placePath(item, { scale });
     return path.line === undefined ? path : { ...path, line: heavier(path.line, scale) };

@@ -73,7 +73,17 @@ export interface UseItem {
   readonly window?: Rectangle;
 }
 
-export type Item = PathItem | TextItem | GroupItem | UseItem;
+/** A picture from a file, its lower left corner at `at`. Only the shop's sign is one: drawings are lines, arcs and text. */
+export interface ImageItem {
+  readonly kind: 'image';
+  readonly at: Point;
+  readonly width: number;
+  readonly height: number;
+  readonly mediaType: 'image/png' | 'image/jpeg';
+  readonly base64: string;
+}
+
+export type Item = PathItem | TextItem | GroupItem | UseItem | ImageItem;
 
 /** One side of paper. Origin at the bottom-left corner of the paper, x right, y up, mm. */
 export interface Page {

@@ -7,6 +7,7 @@ import { printerTest } from './pattern/printerTest.ts';
 import { templateSheet } from './pattern/templateSheet.ts';
 import type { Sheet } from './sheet.ts';
 import { buyList } from './trade/buyList.ts';
+import { costSheet } from './trade/costSheet.ts';
 import { cutList } from './trade/cutList.ts';
 import { quote } from './trade/quote.ts';
 import { workOrder } from './work/workOrder.ts';
@@ -52,5 +53,5 @@ const makers = ({ plan, options }: SheetInput): readonly Maker[] => [
       (input) =>
         patternSheet(input, pattern),
   ),
-  ...[pocketSheet, templateSheet, laySheet, cutList, installSheet, buyList, quote],
+  ...[pocketSheet, templateSheet, laySheet, cutList, installSheet, buyList, costSheet, quote],
 ];

@@ -40,15 +40,15 @@ export const widthOf = (words: string, metrics: FontMetrics, look: TextLook = {}
   metrics.width(cleanText(words), look.face ?? 'regular') * sizeFor(metrics, look.capital ?? CAPITAL.body);
 
 /**
- * Lines that each fit `width` mm. Breaks at spaces; a word that is too long by itself is broken between letters.
- * Line feeds in the text begin a new line.
+ * Lines that each fit `width` mm. Breaks at spaces, but not in a figure where it fits whole: 23 1/2 in stays together. A
+ * word that is too long by itself is broken between letters. Line feeds in the text begin a new line.
  */
 export function wrap(words: string, width: number, metrics: FontMetrics, look: TextLook = {}): string[] {
   const fits = (candidate: string) => widthOf(candidate, metrics, look) <= width;
   const lines: string[] = [];
   for (const paragraph of words.split('\n')) {
     let current = '';
-    for (const word of cleanText(paragraph).split(/ +/)) {
+    for (const word of wordsOf(cleanText(paragraph), fits)) {
       const joined = current === '' ? word : `${current} ${word}`;
       if (fits(joined)) {
         current = joined;
@@ -65,6 +65,20 @@ export function wrap(words: string, width: number, metrics: FontMetrics, look: T
     lines.push(current);
   }
   return lines;
+}
+
+/** A space inside a figure: before a fraction, a unit or a per cent sign. */
+const IN_FIGURE = /(?<=\d) (?=\d+\/\d|(?:mm|cm|m|in|ft|yd|N|lbf|oz|g|h|min|mph|tex|m\/s)(?![\p{L}\d])|%|°)/gu;
+
+/** Words to set: a figure with its fraction and unit is one, where it fits on a line. */
+function wordsOf(line: string, fits: (candidate: string) => boolean): readonly string[] {
+  return line
+    .replace(IN_FIGURE, '\u00a0')
+    .split(/ +/)
+    .flatMap((one) => {
+      const whole = one.replaceAll('\u00a0', ' ');
+      return fits(whole) ? [whole] : one.split('\u00a0');
+    });
 }
 
 function longestHead(word: string, fits: (candidate: string) => boolean): string {

@@ -1,7 +1,7 @@
 import { type Point, point } from '@panewright/geometry';
 import { clipSegment } from './clip.ts';
 import { type Box, boxOfPoints, flattenPath, shiftItems } from './path.ts';
-import type { FontMetrics, Item, Page, Rectangle, Sheet, TextItem } from './sheet.ts';
+import type { FontMetrics, ImageItem, Item, Page, Rectangle, Sheet, TextItem } from './sheet.ts';
 import { textCorners } from './text.ts';
 
 export interface TextClash {
@@ -61,12 +61,20 @@ function collect(items: readonly Item[], sheet: Sheet, metrics: FontMetrics, win
         const kept = clipSegment(points[i - 1]!, points[i]!, window);
         if (kept !== undefined) flat.lines.push(kept);
       }
-    } else {
+    } else if (item.kind === 'image') flat.lines.push(...edgesOf(item));
+    else {
       const shown = shiftItems(sheet.symbols[item.symbol] ?? [], item.at.x, item.at.y);
       const seen = item.window === undefined ? window : boxOfRectangle(item.window);
       collect(shown, sheet, metrics, seen, flat);
     }
   }
+}
+
+/** A picture's edges: no text may lie across them. */
+function edgesOf({ at, width, height }: ImageItem): (readonly [Point, Point])[] {
+  const [a, b] = [at, point(at.x + width, at.y)];
+  const [c, d] = [point(at.x + width, at.y + height), point(at.x, at.y + height)];
+  return [[a, b] as const, [b, c] as const, [c, d] as const, [d, a] as const];
 }
 
 const boxOfRectangle = ({ x, y, width, height }: Rectangle): Box =>

@@ -4,7 +4,7 @@ export type { CentreMarks } from './dxf/entities.ts';
 export { type Fonts, loadFonts } from './fonts.ts';
 export { layHpgl, pieceHpgl } from './hpgl/cutHpgl.ts';
 export type { KnifeSettings, PlotOptions } from './hpgl/plotOptions.ts';
-export { type PdfOptions, sheetPdf } from './pdf/sheetPdf.ts';
+export { canEmbed, type PdfOptions, sheetPdf } from './pdf/sheetPdf.ts';
 export * from './renderFiles.ts';
 export { laySvg, pieceSvg } from './svg/cutSvg.ts';
 export { pageSvg } from './svg/pageSvg.ts';

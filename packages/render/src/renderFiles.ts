@@ -54,6 +54,9 @@ export async function renderFiles(
   return files;
 }
 
+/** Tells spreadsheets that the letters are UTF-8. */
+const BYTE_ORDER_MARK = '\ufeff';
+
 /** A sheet as PDF, and as CSV where it has a table. */
 export async function sheetFiles(sheet: Sheet, options: RenderOptions): Promise<readonly RenderedFile[]> {
   const path = `${sheet.path}.pdf`;
@@ -62,7 +65,11 @@ export async function sheetFiles(sheet: Sheet, options: RenderOptions): Promise<
   const pdf: PdfOptions = { fonts, date, author, language, id: textId(`${options.id}\n${path}`) };
   const files: RenderedFile[] = [{ path, mime: 'application/pdf', bytes: await sheetPdf(sheet, pdf) }];
   if (sheet.table !== undefined)
-    files.push({ path: `${sheet.path}.csv`, mime: 'text/csv; charset=utf-8', bytes: utf8(csv(sheet.table)) });
+    files.push({
+      path: `${sheet.path}.csv`,
+      mime: 'text/csv; charset=utf-8',
+      bytes: utf8(`${BYTE_ORDER_MARK}${csv(sheet.table)}`),
+    });
   return files;
 }
 

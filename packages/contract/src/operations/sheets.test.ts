@@ -45,6 +45,11 @@ const printer = {
 };
 const shop = { ...defaultCatalogue, printers: [printer] };
 
+const withLogo = (base64: string) => ({
+  ...defaultCatalogue,
+  shop: { ...defaultCatalogue.shop, logo: { mediaType: 'image/png', base64 } },
+});
+
 test('a printer of the catalogue brings its paper and its correction, and what is asked for goes first', async () => {
   const own = await made({ catalogue: shop, printer: 'roll' });
   expect(paths(own)).toContain('patterns/P1-roll-36in.pdf');
@@ -96,6 +101,7 @@ test.each<[object, string, RegExp]>([
   [{ correction: { x: 1, y: 1.2 } }, 'CORRECTION_OUT_OF_RANGE', /along the paper is 1.2/],
   [{ templateCopies: 0 }, 'TEMPLATE_COPIES_OUT_OF_RANGE', /1 to 10000/],
   [{ printer: 'attic' }, 'PRINTER_UNKNOWN', /no printer “attic”/],
+  [{ catalogue: withLogo('iVBORw0K') }, 'LOGO_UNREADABLE', /sign in the catalogue is not a PNG or JPEG/],
   [{ labels: { stock: 'none' } }, 'LABEL_STOCK_UNKNOWN', /“99 × 38 mm, 2 × 7”/],
   [{ labels: { stock: '4 × 2 in, 2 × 5', start: 11 } }, 'LABEL_START_OUT_OF_RANGE', /no label 11.*1 to 10/],
   [{ labels: { stock: '4 × 2 in, 2 × 5', copies: 51 } }, 'LABEL_COPIES_OUT_OF_RANGE', /51 labels.*1 to 50/],

@@ -93,6 +93,9 @@ async function made(
   const options = sheetOptions(asked, shop, settled, fonts.metrics);
   const checked = drawing.checkSheetOptions(options);
   if (!checked.ok) return refused(checked.refusal);
+  const { logo } = shop.shop;
+  if (logo && !(drawing.imageSize(logo) && (await render.canEmbed(logo))))
+    return refused({ code: 'LOGO_UNREADABLE' });
   const labels = labelOptions(asked, drawing.LABEL_STOCKS);
   if (!labels.ok) return refused(labels.refusal);
   const plan = derive(asked.job, shop, asked.seed ?? 1, asked.effort);

@@ -15,6 +15,7 @@ import { z } from 'zod';
 export type SheetsRefusal =
   | SheetRefusal
   | LabelRefusal
+  | { readonly code: 'LOGO_UNREADABLE' }
   | { readonly code: 'PRINTER_UNKNOWN'; readonly id: string; readonly known: readonly string[] }
   | { readonly code: 'LABEL_STOCK_UNKNOWN'; readonly name: string; readonly known: readonly string[] };
 

@@ -36,6 +36,8 @@ export interface PictureLook {
   /** Words beside a hold point; none where the picture is small. */
   readonly label?: (number: number) => string;
   readonly fill?: string;
+  /** Pocket patches in the pattern's frame, seen through the cloth. */
+  readonly pockets?: { readonly outlines: readonly Outline[]; readonly fill: string };
   /** Thin lines over the picture that labels keep clear of, made once its scale is known. */
   readonly lines?: (at: (p: Point) => Point) => readonly PathItem[];
   /** Other things on the glass, in the opening's frame. */
@@ -71,6 +73,10 @@ export function panelPicture(
     ...(panel.band === null
       ? []
       : [draw(moveOutline(place, panel.band), { fill: look.fill ?? INK.wash, line: STYLE.band })]),
+    ...(look.pockets?.outlines ?? []).map((one) =>
+      draw(moveOutline(place, one), { fill: look.pockets!.fill }),
+    ),
+    ...(panel.band === null ? [] : [draw(moveOutline(place, panel.band), { line: STYLE.band })]),
     draw(finished, { line: { weight: WEIGHT.medium, colour: INK.ink } }),
     ...(look.opening === undefined ? [] : [draw(look.opening, { line: STYLE.opening })]),
     ...(look.obstacles ?? []).map((one) => draw(one, { line: STYLE.dimension, fill: INK.faint })),

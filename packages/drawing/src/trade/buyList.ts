@@ -1,6 +1,6 @@
 import type { TakeOffLine } from '@panewright/design';
 import { type Block, heading, innerWidth, paginate, paragraph, space } from '../block.ts';
-import { lengthText, moneyText, stockText } from '../figures.ts';
+import { lengthText, majorUnits, moneyText, stockText, tenths } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { readingFrame } from '../pageFrame.ts';
@@ -48,7 +48,7 @@ export function buyList(input: SheetInput): Sheet | undefined {
     title: `${title}: ${input.job.name}`,
     symbols: {},
     pages: paginate(blocks, frame),
-    table: csv(takeOff.materials, words),
+    table: csv(takeOff.materials, input, words),
   };
 }
 
@@ -97,12 +97,15 @@ const amount = (one: TakeOffLine, value: number, input: SheetInput): string =>
     ? stockText(value, input.options.units, input.options.language)
     : String(Math.round(value));
 
-function csv(lines: readonly TakeOffLine[], words: Words): Table {
+function csv(lines: readonly TakeOffLine[], { catalogue }: SheetInput, words: Words): Table {
+  const { currency } = catalogue;
+  const money = (value: number) => majorUnits(value, currency);
   return {
-    header: words.buy.csv(),
+    header: words.buy.csv(currency.code),
     rows: lines.map((one) => [
       ...[one.supplier, one.item, one.name, one.used.unit === 'mm' ? 'mm' : 'pieces'],
-      ...[one.used.value, one.packs.value, one.pack.quantity, one.left, one.pack.price, one.costBought.value],
+      ...[tenths(one.used.value), one.packs.value, one.pack.quantity, tenths(one.left)],
+      ...[money(one.pack.price), money(one.costBought.value)],
     ]),
   };
 }

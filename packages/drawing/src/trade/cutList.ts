@@ -1,7 +1,7 @@
 import type { StripPlan } from '@panewright/design';
 import { bounds } from '@panewright/geometry';
 import { type Block, heading, innerWidth, paginate, paragraph, space } from '../block.ts';
-import { lengthText, sizeText, stockText } from '../figures.ts';
+import { lengthText, sizeText, stockText, tenths } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { readingFrame } from '../pageFrame.ts';
@@ -115,11 +115,27 @@ function csv(input: SheetInput, words: Words): Table {
   const cutting = input.plan.cutting;
   const pieceRows = (cutting?.pieces ?? []).map((one) => {
     const box = bounds(one.outline);
-    return ['piece', one.fabric, one.piece, one.count, box.width, box.height, one.openings.join(' ')];
+    return [
+      'piece',
+      one.fabric,
+      one.piece,
+      one.count,
+      tenths(box.width),
+      tenths(box.height),
+      one.openings.join(' '),
+    ];
   });
   const stripRows = (cutting?.strips ?? []).flatMap((strip) =>
     strip.stocks.flatMap((stock, roll) =>
-      stock.cuts.map((cut) => [strip.kind, strip.material, `${roll + 1}`, 1, cut.length, '', cut.for]),
+      stock.cuts.map((cut) => [
+        strip.kind,
+        strip.material,
+        `${roll + 1}`,
+        1,
+        tenths(cut.length),
+        '',
+        cut.for,
+      ]),
     ),
   );
   return { header: words.cut.csv(), rows: [...pieceRows, ...stripRows] };

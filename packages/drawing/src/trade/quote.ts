@@ -11,12 +11,13 @@ import {
   space,
   stack,
 } from '../block.ts';
-import { dayAfter, moneyText, percentText, sizeText, tint } from '../figures.ts';
+import { dayAfter, majorUnits, moneyText, percentText, sizeText, tenths, tint } from '../figures.ts';
+import { imageSize } from '../imageSize.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
 import { panelPicture } from '../panel/panelPicture.ts';
-import type { Sheet } from '../sheet.ts';
+import type { Item, Sheet, Table } from '../sheet.ts';
 import { type Cell, cellText, tableRows } from '../table.ts';
 import type { TextLook } from '../text.ts';
 import type { Words } from '../words.ts';
@@ -35,7 +36,7 @@ export function quote(input: SheetInput): Sheet | undefined {
   const { shop, rates } = input.catalogue;
   const terms = shop.terms.trim();
   const blocks: Block[] = [
-    ...paragraph(title, width, metrics, { capital: CAPITAL.title, face: 'bold' }),
+    heading(input, title, width),
     parties(input, width, words),
     space(4),
     ...openings(input, price, width, words),
@@ -65,7 +66,56 @@ export function quote(input: SheetInput): Sheet | undefined {
           ...paragraph(terms, width, metrics, { capital: CAPITAL.small }),
         ]),
   ];
-  return { path: 'quote', title: `${title}: ${input.job.name}`, symbols: {}, pages: paginate(blocks, frame) };
+  return {
+    ...{ path: 'quote', title: `${title}: ${input.job.name}`, symbols: {} },
+    pages: paginate(blocks, frame),
+    table: csv(input, price, words),
+  };
+}
+
+/** The sheet's name, and the shop's sign at its right. */
+function heading(input: SheetInput, title: string, width: number): Block {
+  const { metrics } = input.options;
+  const name = stack(paragraph(title, width * 0.6, metrics, { capital: CAPITAL.title, face: 'bold' }));
+  const { logo } = input.catalogue.shop;
+  const size = logo && imageSize(logo);
+  if (logo === undefined || size === undefined) return name;
+  const scale = Math.min(LOGO.width / size.width, LOGO.height / size.height);
+  const [wide, high] = [size.width * scale, size.height * scale];
+  const sign: Item = { ...{ kind: 'image', at: point(0, 0), width: wide, height: high }, ...logo };
+  return beside([
+    { at: 0, block: name },
+    { at: width - wide, block: picture([sign], high) },
+  ]);
+}
+
+/** Most the shop's sign takes, mm. */
+const LOGO = { width: 55, height: 22 } as const;
+
+/** One line an opening, then tax and total, for a spreadsheet. */
+function csv(input: SheetInput, price: PricePlan, words: Words): Table {
+  const { plan, catalogue } = input;
+  const money = (value: number) => majorUnits(value, price.currency);
+  const rows = price.byOpening.map((one) => {
+    const opening = plan.openings.find(({ opening: id }) => id === one.opening);
+    const cloth = opening && materialsNamed(opening.choices, catalogue).fabric?.name;
+    const { width, height } = opening?.shape ?? {};
+    return [
+      ...[one.opening, opening?.name ?? '', opening?.place ?? ''],
+      ...[width ? tenths(width.value) : '', height ? tenths(height.value) : ''],
+      ...[cloth ?? '', money(one.price)],
+    ];
+  });
+  const sum = (name: string, value: number) => ['', name.trim(), '', '', '', '', money(value)];
+  return {
+    header: words.quote.csv(price.currency.code),
+    rows: [
+      ...rows,
+      sum(words.quote.subtotal(), price.price.value),
+      sum(words.quote.tax(''), price.tax.value),
+      sum(words.quote.total(), price.total.value),
+    ],
+  };
 }
 
 /** Openings with a price that cannot be made as they stand. */
@@ -148,8 +198,16 @@ function thumbnail(input: SheetInput, name: string, width: number): Block {
   const member = pattern?.members.find(({ opening }) => opening === name);
   if (!panel || !member) return space(0);
   const fabric = catalogue.fabrics.find(({ id }) => id === panel.choices.fabric);
+  const opening = plan.openings.find((one) => one.opening === name)?.shape?.outline;
+  const dense = 0.55 * (1 - (fabric?.openness ?? 0));
+  const colour = fabric?.colour ?? INK.soft;
   const drawn = panelPicture(panel, undefined, options.metrics, {
-    ...{ width, height: 22, place: member.place, fill: tint(fabric?.colour ?? INK.soft, 0.5) },
+    ...{ width, height: 24, place: member.place, fill: tint(colour, dense), ...(opening ? { opening } : {}) },
+    pockets: {
+      outlines:
+        plan.hold.find((one) => one.pattern === panel.pattern)?.points.map(({ pocket }) => pocket) ?? [],
+      fill: tint(colour, Math.min(1, dense * 1.35)),
+    },
   });
   return picture(drawn.items, drawn.height);
 }

@@ -255,10 +255,15 @@ export const english = {
       `${counted(count, 'pocket patch', 'pocket patches')}: ${some(pieces, 8)}`,
     layer: (name: string): string =>
       (
-        ({ fabric: 'cloth', wrapFilm: 'wrap film', tape: 'tape', glass: 'glass', air: 'air' }) as Record<
-          string,
-          string
-        >
+        ({
+          ...{ fabric: 'cloth', wrapFilm: 'wrap film', tape: 'tape', glass: 'glass', air: 'air' },
+          ...{
+            standOff: 'air under the gasket',
+            laminated: 'laminated glass',
+            acrylic: 'acrylic',
+            film: 'film',
+          },
+        }) as Record<string, string>
       )[name] ?? name,
     between: (layers: string): string => `Between the magnets: ${layers}`,
     inside: (count: number, magnet: string): string =>
@@ -375,9 +380,9 @@ export const english = {
     roll: (name: string, width: string): string => `${name}, ${width} wide`,
     total: (cost: string): string => `All suppliers together: ${cost}`,
     note: (): string => 'Whole packs at the prices of the shop’s catalogue, before tax and carriage.',
-    csv: (): readonly string[] => [
+    csv: (currency: string): readonly string[] => [
       ...['supplier', 'item', 'name', 'unit', 'used', 'packs', 'pack quantity', 'left over'],
-      ...['pack price, minor units', 'cost, minor units'],
+      ...[`pack price, ${currency}`, `cost, ${currency}`],
     ],
   },
   quote: {
@@ -399,6 +404,30 @@ export const english = {
     unsettled: (names: readonly string[]): string =>
       `Priced, but how it is to be made is not settled yet: ${some(names)}. It is not begun before that is.`,
     terms: (): string => 'Terms',
+    csv: (currency: string): readonly string[] => [
+      ...['opening', 'name', 'place', 'width mm', 'height mm', 'cloth', `price, ${currency}`],
+    ],
+  },
+  costs: {
+    title: (): string => 'Costs, for the shop alone',
+    about: (): string => 'Not for the customer. Minutes are the shop’s own standard times: estimates.',
+    material: (): string => 'Material',
+    bought: (): string => 'Bought for',
+    charged: (): string => 'Charged',
+    labour: (): string => 'Labour',
+    labourOf: (minutes: string, rate: string): string => `Labour, ${minutes} at ${rate} an hour`,
+    overhead: (rate: string): string => `Overhead ${rate}`,
+    cost: (): string => 'Cost',
+    price: (markup: string): string => (markup === '' ? 'Price' : `Price, with a markup of ${markup}`),
+    margin: (margin: string): string => `Margin, ${margin} of the price`,
+    sums: (): string => 'From cost to price',
+    csv: (currency: string): readonly string[] => [
+      'kind',
+      'name',
+      'quantity',
+      'minutes',
+      `cost, ${currency}`,
+    ],
   },
   cut: {
     title: (): string => 'Cut list',

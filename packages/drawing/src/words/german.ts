@@ -243,6 +243,8 @@ export const german: Words = {
       (
         ({
           ...{ fabric: 'Stoff', wrapFilm: 'Hüllfolie', tape: 'Klebeband', glass: 'Glas', air: 'Luft' },
+          ...{ standOff: 'Luft unter der Dichtung', laminated: 'Verbundglas', acrylic: 'Acrylglas' },
+          film: 'Folie',
         }) as Record<string, string>
       )[name] ?? name,
     between: (layers) => `Zwischen den Magneten: ${layers}`,
@@ -359,9 +361,9 @@ export const german: Words = {
     roll: (name, width) => `${name}, ${width} breit`,
     total: (cost) => `Alle Lieferanten zusammen: ${cost}`,
     note: () => 'Ganze Gebinde zu den Preisen des Katalogs der Werkstatt, ohne Steuer und Fracht.',
-    csv: () => [
+    csv: (currency) => [
       ...['Lieferant', 'Artikel', 'Bezeichnung', 'Einheit', 'Bedarf', 'Gebinde', 'Menge je Gebinde', 'Rest'],
-      ...['Preis je Gebinde, kleinste Einheit', 'Kosten, kleinste Einheit'],
+      ...[`Preis je Gebinde, ${currency}`, `Kosten, ${currency}`],
     ],
   },
   quote: {
@@ -382,6 +384,22 @@ export const german: Words = {
     unsettled: (names) =>
       `Mit Preis, doch wie es gemacht wird, steht noch nicht fest: ${some(names)}. Vorher wird damit nicht begonnen.`,
     terms: () => 'Bedingungen',
+    csv: (currency) => ['Öffnung', 'Name', 'Ort', 'Breite mm', 'Höhe mm', 'Stoff', `Preis, ${currency}`],
+  },
+  costs: {
+    title: () => 'Kalkulation, nur für die Werkstatt',
+    about: () => 'Nicht für den Kunden. Die Minuten sind die Richtzeiten der Werkstatt: Schätzungen.',
+    material: () => 'Material',
+    bought: () => 'Einkauf',
+    charged: () => 'Berechnet',
+    labour: () => 'Arbeit',
+    labourOf: (minutes, rate) => `Arbeit, ${minutes} zu ${rate} je Stunde`,
+    overhead: (rate) => `Gemeinkosten ${rate}`,
+    cost: () => 'Selbstkosten',
+    price: (markup) => (markup === '' ? 'Preis' : `Preis, mit ${markup} Aufschlag`),
+    margin: (margin) => `Spanne, ${margin} vom Preis`,
+    sums: () => 'Von den Kosten zum Preis',
+    csv: (currency) => ['Art', 'Bezeichnung', 'Menge', 'Minuten', `Kosten, ${currency}`],
   },
   cut: {
     title: () => 'Zuschnittliste',

@@ -240,6 +240,8 @@ export const spanish: Words = {
       (
         ({
           ...{ fabric: 'tela', wrapFilm: 'funda', tape: 'cinta', glass: 'cristal', air: 'aire' },
+          ...{ standOff: 'aire bajo la junta', laminated: 'cristal laminado', acrylic: 'acrílico' },
+          film: 'lámina',
         }) as Record<string, string>
       )[name] ?? name,
     between: (layers) => `Entre los imanes: ${layers}`,
@@ -354,7 +356,7 @@ export const spanish: Words = {
     roll: (name, width) => `${name}, ${width} de ancho`,
     total: (cost) => `Todos los proveedores juntos: ${cost}`,
     note: () => 'Envases enteros a los precios del catálogo del taller, sin impuestos ni portes.',
-    csv: () => [
+    csv: (currency) => [
       ...[
         'proveedor',
         'artículo',
@@ -365,7 +367,7 @@ export const spanish: Words = {
         'cantidad por envase',
         'sobrante',
       ],
-      ...['precio por envase, unidad menor', 'coste, unidad menor'],
+      ...[`precio por envase, ${currency}`, `coste, ${currency}`],
     ],
   },
   quote: {
@@ -386,6 +388,22 @@ export const spanish: Words = {
     unsettled: (names) =>
       `Con precio, pero aún no está decidido cómo se hará: ${some(names)}. No se empieza antes.`,
     terms: () => 'Condiciones',
+    csv: (currency) => ['hueco', 'nombre', 'lugar', 'ancho mm', 'alto mm', 'tela', `precio, ${currency}`],
+  },
+  costs: {
+    title: () => 'Costes, solo para el taller',
+    about: () => 'No es para el cliente. Los minutos son los tiempos del propio taller: estimaciones.',
+    material: () => 'Material',
+    bought: () => 'Comprado por',
+    charged: () => 'Cargado',
+    labour: () => 'Trabajo',
+    labourOf: (minutes, rate) => `Trabajo, ${minutes} a ${rate} la hora`,
+    overhead: (rate) => `Gastos generales ${rate}`,
+    cost: () => 'Coste',
+    price: (markup) => (markup === '' ? 'Precio' : `Precio, con un recargo del ${markup}`),
+    margin: (margin) => `Margen, ${margin} del precio`,
+    sums: () => 'Del coste al precio',
+    csv: (currency) => ['clase', 'nombre', 'cantidad', 'minutos', `coste, ${currency}`],
   },
   cut: {
     title: () => 'Lista de corte',

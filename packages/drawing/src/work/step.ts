@@ -17,7 +17,10 @@ const BOX = 6;
 const TEXT_AT = 11;
 const MINUTES = 27;
 
-/** A step with a box to tick and a line for the minutes it took. Its lines may go on to the next page. */
+/**
+ * A step with a box to tick and a line for the minutes it took. Its lines may go on to the next page, but two of them
+ * stay with its title, and the last with the caution.
+ */
 export function stepBlocks(
   step: Step,
   width: number,
@@ -27,8 +30,10 @@ export function stepBlocks(
 ): readonly Block[] {
   const inner = width - TEXT_AT - (minutes ? MINUTES : 0);
   const title = stack(paragraph(step.title, inner, metrics, { face: 'bold' }));
+  const said = step.lines.flatMap((one) => paragraph(one, inner, metrics));
+  const lines = said.length;
   const rest = [
-    ...step.lines.flatMap((one) => paragraph(one, inner, metrics)),
+    ...said,
     ...(step.cautions.length > 0 ? [space(1.5)] : []),
     ...(step.cautions.length > 0
       ? [caution(step.cautions.join('\n'), inner, metrics, words.page.caution())]
@@ -45,7 +50,10 @@ export function stepBlocks(
   };
   return [
     first,
-    ...rest.map((one, index) => ({ ...indented(one, TEXT_AT), keepWithNext: index < rest.length - 1 })),
+    ...rest.map((one, index) => ({
+      ...indented(one, TEXT_AT),
+      keepWithNext: (index === 0 && lines > 1) || (index >= lines - 1 && index < rest.length - 1),
+    })),
     space(2.4),
   ];
 }

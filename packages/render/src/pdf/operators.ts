@@ -1,6 +1,7 @@
 import {
   arcThrough,
   type FontMetrics,
+  type ImageItem,
   type Item,
   type LineStyle,
   type PathItem,
@@ -16,6 +17,8 @@ export interface Target {
   /** Name the layer has in the document; undefined where layers are not written. */
   readonly layer: (name: string) => string | undefined;
   readonly symbol: (name: string) => string;
+  /** Name a picture has in the document. */
+  readonly image: (image: ImageItem) => string;
 }
 
 /** Farthest a curve may leave its arc, mm: half of what the numbers are rounded to. */
@@ -37,7 +40,8 @@ function write(items: readonly Item[], target: Target, lines: string[]): void {
       if (layer !== undefined) lines.push(`/OC /${layer} BDC`);
       write(item.items, target, lines);
       if (layer !== undefined) lines.push('EMC');
-    } else {
+    } else if (item.kind === 'image') writeImage(item, target, lines);
+    else {
       lines.push('q');
       if (item.window !== undefined) {
         const { x, y, width, height } = item.window;
@@ -46,6 +50,16 @@ function write(items: readonly Item[], target: Target, lines: string[]): void {
       lines.push(`1 0 0 1 ${num(item.at.x)} ${num(item.at.y)} cm /${target.symbol(item.symbol)} Do`, 'Q');
     }
   }
+}
+
+/** A picture fills the unit square, which is made as large as it is. @source sources.md#iso-32000 */
+function writeImage(image: ImageItem, target: Target, lines: string[]): void {
+  const { at, width, height } = image;
+  lines.push(
+    'q',
+    `${num(width)} 0 0 ${num(height)} ${num(at.x)} ${num(at.y)} cm /${target.image(image)} Do`,
+    'Q',
+  );
 }
 
 function writePath(path: PathItem, lines: string[]): void {

@@ -9,7 +9,7 @@ import {
   type PDFRef,
   PDFString,
 } from '@cantoo/pdf-lib';
-import type { Face, Item, Page, Sheet } from '@panewright/drawing';
+import type { Face, ImageItem, Item, Page, Sheet } from '@panewright/drawing';
 import { FEATURES, type Fonts } from '../fonts.ts';
 import { ascii } from '../utf8.ts';
 import { operators, type Target } from './operators.ts';
@@ -41,7 +41,8 @@ export async function sheetPdf(sheet: Sheet, options: PdfOptions): Promise<Uint8
   document.registerFontkit(fontkit);
   const embedded = await embedFaces(document, options.fonts);
   const layers = layerNames(sheet);
-  const resources = new Resources(document, embedded, layers, options.fonts);
+  const pictures = await embedImages(document, sheet);
+  const resources = new Resources(document, embedded, layers, pictures, options.fonts);
   for (const page of sheet.pages) {
     const leaf = document.addPage([page.width * POINTS_PER_MM, page.height * POINTS_PER_MM]);
     writePage(document, leaf, page, sheet, resources);
@@ -51,11 +52,45 @@ export async function sheetPdf(sheet: Sheet, options: PdfOptions): Promise<Uint8
   return document.save({ addDefaultPage: false, updateFieldAppearances: false, objectsPerTick: Infinity });
 }
 
+/** Whether a picture can be set on a page: its bytes are what it says it is. */
+export async function canEmbed({
+  mediaType,
+  base64,
+}: Pick<ImageItem, 'mediaType' | 'base64'>): Promise<boolean> {
+  const document = await PDFDocument.create({ updateMetadata: false });
+  try {
+    await (mediaType === 'image/png' ? document.embedPng(base64) : document.embedJpg(base64));
+    return true;
+  } catch {
+    // Whatever the decoder met, the answer is that it cannot be read.
+    return false;
+  }
+}
+
 async function embedFaces(document: PDFDocument, fonts: Fonts): Promise<Record<Face, PDFFont>> {
   const embed = (face: Face) =>
     document.embedFont(fonts.bytes[face], { subset: true, features: FEATURES, customName: subsetName(face) });
   return { regular: await embed('regular'), bold: await embed('bold') };
 }
+
+/** Pictures by their text, each once. Made before the pages, which only name them. */
+async function embedImages(
+  document: PDFDocument,
+  sheet: Sheet,
+): Promise<ReadonlyMap<string, { readonly key: string; readonly ref: PDFRef }>> {
+  const found = new Map<string, { readonly key: string; readonly ref: PDFRef }>();
+  for (const { mediaType, base64 } of sheet.pages.flatMap(({ items }) => imagesIn(items))) {
+    if (found.has(base64)) continue;
+    const embed = mediaType === 'image/png' ? document.embedPng(base64) : document.embedJpg(base64);
+    found.set(base64, { key: `I${found.size}`, ref: (await embed).ref });
+  }
+  return found;
+}
+
+const imagesIn = (items: readonly Item[]): readonly ImageItem[] =>
+  items.flatMap((item) =>
+    item.kind === 'image' ? [item] : item.kind === 'group' ? imagesIn(item.items) : [],
+  );
 
 /** A subset's name begins with six capitals and a plus sign. @source sources.md#iso-32000 */
 const subsetName = (face: Face): string => (face === 'regular' ? 'PANEWR+Sheet' : 'PANEWB+Sheet-Bold');
@@ -87,6 +122,7 @@ class Resources {
     private readonly document: PDFDocument,
     private readonly faces: Record<Face, PDFFont>,
     layers: readonly string[],
+    private readonly pictures: ReadonlyMap<string, { readonly key: string; readonly ref: PDFRef }>,
     fonts: Fonts,
   ) {
     this.layers = new Map(
@@ -106,6 +142,7 @@ class Resources {
       },
       layer: (name) => this.layers.get(name)?.key,
       symbol: (name) => this.symbols.get(name)!.key,
+      image: ({ base64 }) => this.pictures.get(base64)!.key,
     };
   }
 
@@ -142,7 +179,7 @@ class Resources {
     if (withSymbols)
       part(
         'XObject',
-        [...this.symbols.values()].map(({ key, ref }) => [key, ref]),
+        [...this.symbols.values(), ...this.pictures.values()].map(({ key, ref }) => [key, ref]),
       );
     return dictionary;
   }

@@ -1,4 +1,4 @@
-import type { FontMetrics, Item, LineStyle, PathItem, Sheet, TextItem } from '@panewright/drawing';
+import type { FontMetrics, ImageItem, Item, LineStyle, PathItem, Sheet, TextItem } from '@panewright/drawing';
 import type { Point } from '@panewright/geometry';
 import { num } from '../number.ts';
 import { pathData, type ToFile } from './pathData.ts';
@@ -46,6 +46,7 @@ class Body {
       if (item.kind === 'text') return item.text === '' ? [] : [textElement(item, toFile, this.metrics)];
       if (item.kind === 'group')
         return [`<g class="${item.layer}">`, ...this.items(item.items, toFile), '</g>'];
+      if (item.kind === 'image') return [imageElement(item, toFile)];
       this.define(item.symbol);
       const { x, y } = toFile(item.at);
       const use = `<use href="#${xmlId(item.symbol)}" x="${num(x)}" y="${num(y)}"/>`;
@@ -67,6 +68,12 @@ class Body {
     const drawn = this.items(this.sheet.symbols[symbol] ?? [], about).join('');
     this.definitions.push(`<g id="${xmlId(symbol)}">${drawn}</g>`);
   }
+}
+
+function imageElement({ at, width, height, mediaType, base64 }: ImageItem, toFile: ToFile): string {
+  const { x, y } = toFile(at);
+  const box = `x="${num(x)}" y="${num(y - height)}" width="${num(width)}" height="${num(height)}"`;
+  return `<image ${box} href="data:${mediaType};base64,${base64}"/>`;
 }
 
 function pathElement(item: PathItem, toFile: ToFile): string {

@@ -47,6 +47,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
         why: '',
         do: 'Choose larger labels, or leave out the address of the page: the code is then shorter.',
       };
+    case 'LOGO_UNREADABLE':
+      return {
+        what: 'The shop’s sign in the catalogue is not a PNG or JPEG picture that can be read.',
+        why: 'It stands at the head of the quote.',
+        do: 'Choose the picture again in the catalogue, or take it off.',
+      };
     case 'PRINTER_UNKNOWN':
       return {
         what: `The catalogue has no printer “${refusal.id}”.`,
