@@ -114,9 +114,10 @@ test('two pages change one job, and neither change is lost', async () => {
   await note(one).fill('from one');
   await saved(one);
   await note(other).fill('from the other');
-  await other.getByRole('heading', { name: 'This job was also changed somewhere else' }).waitFor();
+  await other.getByRole('heading', { name: 'Changed on two devices' }).waitFor();
   expect(await note(other).inputValue()).toBe('from the other');
-  await other.getByRole('button', { name: 'Take the other one' }).click();
+  await other.getByLabel('The other device').check();
+  await other.getByRole('button', { name: 'Save it so' }).click();
   await expect.poll(() => note(other).inputValue()).toBe('from one');
   await other.getByRole('button', { name: 'Undo' }).click();
   await expect.poll(() => note(other).inputValue()).toBe('from the other');

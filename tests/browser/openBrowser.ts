@@ -10,6 +10,10 @@ const FLAGS =
 export interface Opened {
   readonly address: string;
   readonly browser: Browser;
+  /** Ends the server as a cut of power would. */
+  readonly stopServer: () => Promise<void>;
+  /** Starts it again at the same address, on the same data. */
+  readonly startServer: () => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -23,19 +27,30 @@ export async function openBrowser(data: string): Promise<Opened> {
       'No Chromium was found. Install the system’s package “chromium”, or name one in PANEWRIGHT_CHROMIUM.',
     );
   execFileSync(process.execPath, ['tools/run/build.mjs'], { cwd: root });
-  const { server, address } = await serve(data);
+  let { server, address } = await serve(data, '0');
   const browser = await chromium.launch({ executablePath: chromiumPath, args: FLAGS.split(' ') });
   const close = async () => {
     await browser.close();
     server.kill();
   };
-  return { address, browser, close };
+  const stopServer = () =>
+    new Promise<void>((gone) => {
+      server.once('exit', () => gone());
+      server.kill('SIGKILL');
+    });
+  const startServer = async () => {
+    ({ server, address } = await serve(data, new URL(address).port));
+  };
+  return { address, browser, stopServer, startServer, close };
 }
 
-async function serve(data: string): Promise<{ readonly server: ChildProcess; readonly address: string }> {
+async function serve(
+  data: string,
+  port: string,
+): Promise<{ readonly server: ChildProcess; readonly address: string }> {
   const server = spawn(process.execPath, ['tools/run/start.mjs'], {
     cwd: root,
-    env: { ...process.env, PANEWRIGHT_DATA: data, PANEWRIGHT_PORT: '0', PANEWRIGHT_NO_BROWSER: '1' },
+    env: { ...process.env, PANEWRIGHT_DATA: data, PANEWRIGHT_PORT: port, PANEWRIGHT_NO_BROWSER: '1' },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let printed = '';

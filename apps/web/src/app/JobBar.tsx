@@ -3,6 +3,7 @@ import type { UnitName } from '../contract.ts';
 import { useJob, useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
 import { PageBar } from './PageBar.tsx';
+import { SaveWords } from './SaveWords.tsx';
 
 /** Name of the job, whether it is saved, undo and redo, the unit. */
 export function JobBar() {
@@ -20,7 +21,7 @@ export function JobBar() {
         {customer ? <span>{customer}</span> : null}
       </div>
       <Link href={`/jobs/${id}/revisions`} className="save-state">
-        <SaveWords />
+        <SaveWords document={job} />
       </Link>
       <div className="buttons">
         <button type="button" disabled={!canUndo} onClick={job.undo} aria-keyshortcuts="Control+Z">
@@ -46,22 +47,4 @@ export function JobBar() {
       </label>
     </PageBar>
   );
-}
-
-function SaveWords() {
-  const w = useWords();
-  const save = useJob((state) => state.save);
-  const revision = useJob((state) => state.revision);
-  switch (save.kind) {
-    case 'saved':
-      return w.save.saved(revision);
-    case 'waiting':
-      return w.save.waiting;
-    case 'saving':
-      return w.save.saving;
-    case 'failed':
-      return <strong className="needs">{w.save.failed(save.why)}</strong>;
-    case 'conflict':
-      return <strong className="needs">{w.save.conflictShort}</strong>;
-  }
 }

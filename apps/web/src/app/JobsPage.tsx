@@ -1,6 +1,7 @@
-import { type FormEvent, useId, useState } from 'react';
+import { type FormEvent, useEffect, useId, useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { emptyJob, type Job, type JobSummary, type UnitName } from '../contract.ts';
+import { emptyJob, type Job, type UnitName } from '../contract.ts';
+import { addJob, fetchCopies, type ListedJob, listJobs } from '../offline/keptJobs.ts';
 import type { Server } from '../server/server.ts';
 import { showWhen } from '../text/showWhen.ts';
 import { useWords } from '../text/useWords.ts';
@@ -12,11 +13,11 @@ import { sentenceOf, useAsk } from './useAsk.ts';
 export function JobsPage({ server }: { readonly server: Server }) {
   const w = useWords();
   const [, go] = useLocation();
-  const [jobs, again] = useAsk(() => server.listJobs());
+  const [jobs, again] = useAsk(() => listJobs(server));
   const [sentence, setSentence] = useState<string | null>(null);
   const add = async (job: Job) => {
     try {
-      await server.addJob(job);
+      await addJob(server, job);
       go(`/jobs/${job.id}/${job.openings.length > 0 ? 'openings' : 'job'}`);
     } catch (error) {
       setSentence(sentenceOf(error));
@@ -30,7 +31,13 @@ export function JobsPage({ server }: { readonly server: Server }) {
       setSentence(sentenceOf(error));
     }
   };
-  const shown = jobs.kind === 'there' ? jobs.value.filter((one) => !one.removed) : [];
+  // A job opened here once, or merely listed, can be opened again where there is no network.
+  useEffect(() => {
+    if (jobs.kind !== 'there' || !jobs.value.reached) return;
+    const timer = setTimeout(() => void fetchCopies(server, jobs.value.jobs).catch(() => {}), 1500);
+    return () => clearTimeout(timer);
+  }, [jobs, server]);
+  const shown = jobs.kind === 'there' ? jobs.value.jobs.filter((one) => !one.removed) : [];
   return (
     <>
       <PageBar />
@@ -49,6 +56,7 @@ export function JobsPage({ server }: { readonly server: Server }) {
             </button>
           </div>
         ) : null}
+        {jobs.kind === 'there' && !jobs.value.reached ? <p role="status">{w.keep.here}</p> : null}
         {jobs.kind === 'there' && shown.length === 0 ? <p className="empty">{w.jobs.empty}</p> : null}
         <ul className="job-list">
           {shown.map((job) => (
@@ -67,7 +75,7 @@ export function JobsPage({ server }: { readonly server: Server }) {
   );
 }
 
-function JobCard({ job }: { readonly job: JobSummary }) {
+function JobCard({ job }: { readonly job: ListedJob }) {
   const w = useWords();
   return (
     <li>
@@ -75,9 +83,16 @@ function JobCard({ job }: { readonly job: JobSummary }) {
         <b>{job.name}</b>
         {job.customer ? <span>{job.customer}</span> : null}
         <span className="about">
-          {w.jobs.openings(job.openings)}, {w.jobs.changed(showWhen(job.savedAt))},{' '}
-          {w.jobs.revision(job.revision)}
+          {[
+            w.jobs.openings(job.openings),
+            job.savedAt ? w.jobs.changed(showWhen(job.savedAt)) : '',
+            job.revision > 0 ? w.jobs.revision(job.revision) : w.keep.notThere,
+          ]
+            .filter(Boolean)
+            .join(', ')}
         </span>
+        {job.waits === 'needsYou' ? <strong className="needs">{w.keep.needsYou}</strong> : null}
+        {job.waits === 'away' && job.revision > 0 ? <span>{w.keep.save.kept}</span> : null}
       </Link>
     </li>
   );

@@ -1,25 +1,26 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import { Choosing } from '../app/Conflict.tsx';
 import { PageBar } from '../app/PageBar.tsx';
+import { SaveWords } from '../app/SaveWords.tsx';
 import { sentenceOf } from '../app/useAsk.ts';
 import { useUndoKeys } from '../app/useUndoKeys.ts';
 import type { Catalogue, UnitName } from '../contract.ts';
 import { MoneyContext, UnitsContext } from '../fields/useUnits.ts';
-import { type Autosave, startAutosave } from '../job/autosave.ts';
-import { checkCatalogue } from '../job/checks.ts';
-import { createDocumentStore, type DocumentStore } from '../job/documentStore.ts';
-import { localCopy } from '../job/localCopy.ts';
+import type { Autosave } from '../job/autosave.ts';
+import type { DocumentStore } from '../job/documentStore.ts';
 import type { Server } from '../server/server.ts';
 import { useWords } from '../text/useWords.ts';
 import { CatalogueList } from './CatalogueList.tsx';
 import { HabitFields, RateFields } from './HabitFields.tsx';
 import { LISTS } from './lists.ts';
+import { openCatalogueWork } from './openCatalogueWork.ts';
 import { PrinterList } from './PrinterList.tsx';
 import { ShopFields } from './ShopFields.tsx';
 
 interface Opened {
   readonly document: DocumentStore<Catalogue>;
-  readonly save: Autosave;
+  readonly save: Autosave<Catalogue>;
 }
 
 /** The shop's own lists, prices, minutes and habits. */
@@ -30,16 +31,11 @@ export default function CataloguePage({ server }: { readonly server: Server }) {
   useEffect(() => {
     let one: Opened | null = null;
     let current = true;
-    server.openCatalogue().then(
-      ({ catalogue, revision }) => {
-        const document = createDocumentStore(catalogue, revision, checkCatalogue);
-        const save = startAutosave(document, {
-          put: (next, basedOn) => server.saveCatalogue(next, basedOn),
-          local: localCopy('catalogue', 'shop'),
-          noAnswer: w.app.noAnswer,
-        });
-        one = { document, save };
-        if (current) setOpened(one);
+    openCatalogueWork(server, w.app.noAnswer).then(
+      (work) => {
+        one = work;
+        if (current) setOpened(work);
+        else work.save.stop();
       },
       (error) => setSentence(sentenceOf(error)),
     );
@@ -48,7 +44,7 @@ export default function CataloguePage({ server }: { readonly server: Server }) {
       void one?.save.flush().finally(() => one?.save.stop());
     };
   }, [server, w]);
-  if (opened) return <CatalogueBench {...opened} server={server} />;
+  if (opened) return <CatalogueBench {...opened} />;
   return (
     <>
       <PageBar />
@@ -59,7 +55,7 @@ export default function CataloguePage({ server }: { readonly server: Server }) {
   );
 }
 
-function CatalogueBench({ document, save, server }: Opened & { readonly server: Server }) {
+function CatalogueBench({ document, save }: Opened) {
   const w = useWords();
   const currency = useStore(document.store, (state) => state.document.currency);
   const [units, setUnits] = useState<UnitName>('in');
@@ -84,7 +80,7 @@ function CatalogueBench({ document, save, server }: Opened & { readonly server: 
           </label>
         </PageBar>
         <main id="main" className="catalogue-page">
-          <CatalogueConflict document={document} save={save} server={server} />
+          <Choosing document={document} save={save} jobs={[]} />
           <p className="about">{w.catalogue.about}</p>
           <ShopFields document={document} />
           <PrinterList document={document} />
@@ -115,49 +111,8 @@ function UndoButtons({ document }: { readonly document: DocumentStore<Catalogue>
   );
 }
 
-function CatalogueSave({ document }: { readonly document: DocumentStore<Catalogue> }) {
-  const w = useWords();
-  const { save, revision } = useStore(document.store, (state) => state);
-  const words =
-    save.kind === 'saved'
-      ? w.save.saved(revision)
-      : save.kind === 'failed'
-        ? w.save.failed(save.why)
-        : save.kind === 'conflict'
-          ? w.save.conflictShort
-          : save.kind === 'saving'
-            ? w.save.saving
-            : w.save.waiting;
-  return (
-    <span
-      className={`save-state${save.kind === 'failed' || save.kind === 'conflict' ? ' needs' : ''}`}
-      role="status"
-    >
-      {words}
-    </span>
-  );
-}
-
-function CatalogueConflict({ document, save, server }: Opened & { readonly server: Server }) {
-  const w = useWords();
-  const state = useStore(document.store, (one) => one.save);
-  const revision = useStore(document.store, (one) => one.revision);
-  if (state.kind !== 'conflict') return null;
-  const takeTheirs = async () => {
-    const other = await server.openCatalogue();
-    document.replace(other.catalogue, other.revision);
-    localCopy('catalogue', 'shop').drop();
-  };
-  return (
-    <section className="conflict" role="alert">
-      <h2>{w.save.conflictTitle}</h2>
-      <p>{w.save.conflict(revision, state.theirs)}</p>
-      <button type="button" onClick={save.keepMine}>
-        {w.save.keepMine}
-      </button>{' '}
-      <button type="button" onClick={() => void takeTheirs()}>
-        {w.save.takeTheirs}
-      </button>
-    </section>
-  );
-}
+const CatalogueSave = ({ document }: { readonly document: DocumentStore<Catalogue> }) => (
+  <span className="save-state" role="status">
+    <SaveWords document={document} />
+  </span>
+);

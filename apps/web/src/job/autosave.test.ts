@@ -13,8 +13,9 @@ afterEach(() => void vi.useRealTimers());
 function bench() {
   const kept: Note[] = [{ text: 'first' }];
   let down = false;
+  let lost = false;
   let gate: Promise<void> = Promise.resolve();
-  const local = { now: null as { document: Note; basedOn: number } | null };
+  const local = { now: null as { document: Note; basedOn: number | undefined } | null };
   const document = createDocumentStore<Note>(kept[0]!, 1, () => null);
   const save = startAutosave(document, {
     put: async (next, basedOn): Promise<SaveAnswer> => {
@@ -22,13 +23,22 @@ function bench() {
       if (down) throw new Error('no answer');
       if (basedOn !== kept.length) return { kind: 'conflict', theirs: kept.length };
       kept.push(next);
+      if (lost) {
+        lost = false;
+        throw new Error('the answer did not come');
+      }
       return { kind: 'saved', revision: kept.length };
     },
-    local: {
-      keep: (one, basedOn) => {
-        local.now = { document: one, basedOn };
+    base: { document: kept[0]!, revision: 1 },
+    newest: async () => {
+      if (down) throw new Error('no answer');
+      return { document: kept.at(-1)!, revision: kept.length };
+    },
+    keeper: {
+      keep: async (one, { base }) => {
+        local.now = { document: one, basedOn: base?.revision };
       },
-      drop: () => {
+      drop: async () => {
         local.now = null;
       },
     },
@@ -43,6 +53,9 @@ function bench() {
     write,
     fail: (value: boolean) => {
       down = value;
+    },
+    loseAnswer: () => {
+      lost = true;
     },
     hold: () => {
       let open = () => {};
@@ -83,7 +96,8 @@ test('without a server the work stays in the browser, and is saved when it answe
   b.fail(true);
   b.write('kept');
   await vi.advanceTimersByTimeAsync(600);
-  expect(b.state().save).toEqual({ kind: 'failed', why: 'no answer' });
+  expect(b.state().save).toEqual({ kind: 'away', why: 'no answer' });
+  expect(b.state().kept).toBe('yes');
   expect(b.local.now?.document.text).toBe('kept');
   b.fail(false);
   await vi.advanceTimersByTimeAsync(3500);
@@ -91,7 +105,7 @@ test('without a server the work stays in the browser, and is saved when it answe
   expect(b.state().save.kind).toBe('saved');
 });
 
-test('a save from elsewhere is not overwritten before a person says so', async () => {
+test('a save from elsewhere is not overwritten before a person has picked', async () => {
   const b = bench();
   b.kept.push({ text: 'theirs' });
   b.write('mine');
@@ -101,10 +115,41 @@ test('a save from elsewhere is not overwritten before a person says so', async (
   await vi.advanceTimersByTimeAsync(10_000);
   expect(b.kept.map((one) => one.text)).toEqual(['first', 'theirs']);
   expect(b.local.now).toEqual({ document: { text: 'mine, more' }, basedOn: 1 });
-  b.save.keepMine();
+  expect(b.save.resolve({})).toBe(false);
+  expect(b.save.together({})?.conflicts).toEqual([
+    { path: ['text'], base: 'first', mine: 'mine, more', theirs: 'theirs' },
+  ]);
+  expect(b.save.resolve({ text: 'mine' })).toBe(true);
   await vi.advanceTimersByTimeAsync(1);
   expect(b.kept.map((one) => one.text)).toEqual(['first', 'theirs', 'mine, more']);
   expect(b.state()).toMatchObject({ revision: 3, save: { kind: 'saved' } });
+});
+
+test('picking the other side loses nothing: undo brings one’s own back', async () => {
+  const b = bench();
+  b.kept.push({ text: 'theirs' });
+  b.write('mine');
+  await vi.advanceTimersByTimeAsync(1000);
+  b.save.resolve({ text: 'theirs' });
+  await vi.advanceTimersByTimeAsync(10_000);
+  expect(b.kept.at(-1)).toEqual({ text: 'theirs' });
+  expect(b.state()).toMatchObject({ save: { kind: 'saved' }, document: { text: 'theirs' } });
+  expect(b.local.now).toBeNull();
+  b.document.undo();
+  expect(b.state().document.text).toBe('mine');
+});
+
+test('a save whose answer was lost on the way is not taken for another’s', async () => {
+  const b = bench();
+  const open = b.hold();
+  b.write('one');
+  await vi.advanceTimersByTimeAsync(600);
+  b.loseAnswer();
+  b.write('two');
+  open();
+  await vi.advanceTimersByTimeAsync(10_000);
+  expect(b.kept.map((one) => one.text)).toEqual(['first', 'one', 'two']);
+  expect(b.state()).toMatchObject({ revision: 3, save: { kind: 'saved' }, document: { text: 'two' } });
 });
 
 test('flush saves what waits at once', async () => {

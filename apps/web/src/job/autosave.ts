@@ -1,3 +1,6 @@
+import { type Merged, merge, type Picks } from '../merge/merge.ts';
+import { fingerprint, sameValue } from '../merge/parts.ts';
+import type { Copy, Origin } from '../offline/keptDocuments.ts';
 import type { DocumentStore } from './documentStore.ts';
 
 /** What the server said to a save. */
@@ -6,71 +9,140 @@ export type SaveAnswer =
   | { readonly kind: 'conflict'; readonly theirs: number }
   | { readonly kind: 'refused'; readonly why: string };
 
-export interface Autosave {
-  /** Saves now what waits, and resolves when nothing does. */
+export interface Autosave<T = unknown> {
+  /** Saves now what waits, and resolves when nothing does or nothing more can be done. */
   readonly flush: () => Promise<void>;
-  /** Saves what is on the page on top of the revision that is in the way. */
-  readonly keepMine: () => void;
+  /** While in conflict: both versions brought together, with what is picked so far. */
+  readonly together: (picks: Picks) => Merged<T> | null;
+  /** Ends the conflict with what was picked for each field; false while one is not picked. */
+  readonly resolve: (picks: Picks) => boolean;
   readonly stop: () => void;
 }
 
+/** Keeps the newest state in the browser; see `editKeeper`. */
+export interface Keeper<T> {
+  readonly keep: (document: T, origin: Origin<T>) => Promise<void>;
+  readonly drop: () => Promise<void>;
+}
+
 interface Options<T> {
-  readonly put: (document: T, basedOn: number) => Promise<SaveAnswer>;
-  /** Kept in the browser from the first change until the server has acknowledged it. */
-  readonly local: LocalCopy<T>;
+  /** What the page's document was made from; null where the server does not have it. */
+  readonly base: Copy<T> | null;
+  /** The revision the page is in conflict with from the start, if any. */
+  readonly conflict?: Copy<T> | null;
+  readonly put: (document: T, basedOn: number | null) => Promise<SaveAnswer>;
+  /** The newest revision the server has. */
+  readonly newest: () => Promise<Copy<T>>;
+  readonly keeper: Keeper<T>;
+  /** Told of each revision the server is known to have. */
+  readonly onCopy?: (copy: Copy<T>) => void;
   readonly wait?: number;
   /** What to say when the server does not answer. */
   readonly noAnswer: string;
 }
 
-export interface LocalCopy<T> {
-  readonly keep: (document: T, basedOn: number) => void;
-  readonly drop: () => void;
-}
+const allMine = (picks: Picks): Picks => Object.fromEntries(Object.keys(picks).map((key) => [key, 'mine']));
 
 const RETRY = 3000;
+/** More saves than this without an answer are not remembered. */
+const MOST_SENT = 100;
 
-/** Saves the document a moment after each change, one save at a time, and reports each through the store. */
+/**
+ * Keeps each change in the browser at once, and saves it to the server a moment later, one save at a time. Where another
+ * revision was saved meanwhile, both are brought together by field; what both changed waits for a person.
+ */
 export function startAutosave<T extends object>(
-  { store }: DocumentStore<T>,
-  { put, local, wait = 500, noAnswer }: Options<T>,
-): Autosave {
+  document: DocumentStore<T>,
+  options: Options<T>,
+): Autosave<T> {
+  const { store } = document;
+  const { put, newest, keeper, onCopy, wait = 500, noAnswer } = options;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let running: Promise<void> | null = null;
-  let acknowledged = store.getState().document;
+  let base = options.base;
+  let theirs = options.conflict ?? null;
+  /** Fingerprints of what was sent to the server and never answered. */
+  let sent: readonly string[] = [];
 
   const later = (delay: number) => {
     clearTimeout(timer);
     timer = setTimeout(() => void save(), delay);
   };
+  const isBase = (one: T) => base !== null && one === base.document;
+  const keep = (one: T) =>
+    keeper.keep(one, { base, sent }).then(
+      () => store.getState().document === one && store.setState({ kept: 'yes' }),
+      () => store.getState().document === one && store.setState({ kept: 'cannot' }),
+    );
+  const known = (copy: Copy<T>) => {
+    base = copy;
+    onCopy?.(copy);
+  };
 
   const attempt = async (): Promise<void> => {
-    const { document, revision, save: state } = store.getState();
-    if (document === acknowledged || state.kind === 'conflict') return;
+    const { document: one, save: state } = store.getState();
+    if (isBase(one) || state.kind === 'conflict') return;
     store.setState({ save: { kind: 'saving' } });
-    let answer: SaveAnswer;
+    sent = [...sent, fingerprint(one)].slice(-MOST_SENT);
+    // On the disk first: whatever becomes of the answer, it is known here what the server may have.
+    await keep(one);
     try {
-      answer = await put(document, revision);
+      const answer = await put(one, base?.revision ?? null);
+      if (answer.kind === 'refused') store.setState({ save: { kind: 'failed', why: answer.why } });
+      else if (answer.kind === 'conflict') meet(await newest());
+      else saved(one, answer.revision);
     } catch {
-      store.setState({ save: { kind: 'failed', why: noAnswer } });
+      store.setState({ save: { kind: 'away', why: noAnswer } });
       later(RETRY);
-      return;
     }
-    if (answer.kind === 'conflict') store.setState({ save: { kind: 'conflict', theirs: answer.theirs } });
-    else if (answer.kind === 'refused') store.setState({ save: { kind: 'failed', why: answer.why } });
+  };
+  const saved = (one: T, revision: number) => {
+    sent = [];
+    known({ document: one, revision });
+    const current = store.getState().document;
+    const done = current === one;
+    store.setState({ revision, save: { kind: done ? 'saved' : 'waiting' } });
+    if (done) void keeper.drop().catch(() => {});
     else {
-      acknowledged = document;
-      const current = store.getState().document;
-      store.setState({
-        revision: answer.revision,
-        save: current === document ? { kind: 'saved' } : { kind: 'waiting' },
-      });
-      if (current === document) local.drop();
-      else {
-        local.keep(current, answer.revision);
-        later(0);
-      }
+      void keep(current);
+      later(0);
     }
+  };
+  /** Another revision stands where ours was to go. */
+  const meet = (other: Copy<T>) => {
+    // Not another's, but our own save whose answer was lost.
+    if (sent.includes(fingerprint(other.document))) known(other);
+    sent = [];
+    theirs = other;
+    if (!resolve({})) store.setState({ save: { kind: 'conflict', theirs: other.revision } });
+  };
+  const together = (picks: Picks): Merged<T> | null =>
+    theirs && merge<T>(base?.document ?? ({} as T), store.getState().document, theirs.document, picks);
+  const resolve = (picks: Picks): boolean => {
+    const merged = together(picks);
+    if (!merged || !theirs || merged.conflicts.length > 0) return false;
+    const from = theirs;
+    const before = base?.document ?? ({} as T);
+    theirs = null;
+    known(from);
+    if (Object.keys(picks).length === 0 && sameValue(merged.document, from.document)) {
+      document.rebase(from.document, from.revision, merged.taken);
+      store.setState({ save: { kind: 'saved' }, kept: 'yes' });
+      void keeper.drop().catch(() => {});
+      return true;
+    }
+    // What was picked of the other side is a step of its own: undo brings one's own value back, and only that.
+    const own = merge<T>(before, store.getState().document, from.document, allMine(picks)).document;
+    const problem =
+      document.rebase(own, from.revision, merged.taken) ??
+      (sameValue(own, merged.document) ? null : document.put('picked', merged.document));
+    if (problem) {
+      theirs = from;
+      store.setState({ save: { kind: 'failed', why: problem.sentence } });
+      return true;
+    }
+    later(0);
+    return true;
   };
 
   const save = async (): Promise<void> => {
@@ -84,28 +156,26 @@ export function startAutosave<T extends object>(
 
   const unsubscribe = store.subscribe((state, before) => {
     if (state.document === before.document) return;
-    if (state.save.kind === 'saved') acknowledged = state.document;
+    if (state.save.kind === 'saved') known({ document: state.document, revision: state.revision });
     else {
-      local.keep(state.document, state.revision);
+      store.setState({ kept: 'no' });
+      void keep(state.document);
       later(wait);
     }
   });
-
-  const flush = async () => {
-    do await save();
-    while (store.getState().save.kind === 'waiting');
-  };
+  const online = () => later(0);
+  globalThis.addEventListener?.('online', online);
 
   return {
-    flush,
-    keepMine: () => {
-      const state = store.getState();
-      if (state.save.kind !== 'conflict') return;
-      store.setState({ revision: state.save.theirs, save: { kind: 'waiting' } });
-      void save();
+    together,
+    resolve,
+    flush: async () => {
+      do await save();
+      while (store.getState().save.kind === 'waiting');
     },
     stop: () => {
       clearTimeout(timer);
+      globalThis.removeEventListener?.('online', online);
       unsubscribe();
     },
   };

@@ -17,5 +17,7 @@ export const catalogueCheckLater = async (): Promise<Check<Catalogue>> => {
   return (await checks()).checkCatalogue;
 };
 
-/** Reads a job from outside this program: its own store in the browser, a file. */
+/** Reads what another version of this program may have kept in the browser. */
 export const readJobLater = async (value: unknown) => (await checks()).readJob(value);
+
+export const readCatalogueLater = async (value: unknown) => (await checks()).readCatalogue(value);

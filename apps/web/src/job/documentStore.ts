@@ -1,6 +1,7 @@
 import { applyPatches, type Draft, enablePatches, freeze, type Patch, produceWithPatches } from 'immer';
 import { createStore, type StoreApi } from 'zustand';
 import type { Issue } from '../contract.ts';
+import type { FieldChange } from '../merge/merge.ts';
 import { emptyHistory, type History, record, redone, type Step, settled, undone } from './history.ts';
 
 enablePatches();
@@ -15,6 +16,9 @@ export type SaveState =
   | { readonly kind: 'saved' }
   | { readonly kind: 'waiting' }
   | { readonly kind: 'saving' }
+  /** The server does not answer; it is asked again. */
+  | { readonly kind: 'away'; readonly why: string }
+  /** The server refuses it as it stands. */
   | { readonly kind: 'failed'; readonly why: string }
   | { readonly kind: 'conflict'; readonly theirs: number };
 
@@ -25,6 +29,10 @@ export interface DocumentState<T> {
   readonly history: History;
   readonly refused: Readonly<Record<string, RefusedEntry>>;
   readonly save: SaveState;
+  /** Whether this state is on the disk in this browser (or at the server, which is as good). */
+  readonly kept: 'yes' | 'no' | 'cannot';
+  /** What came from another device and was brought together with this page's, until it is put away. */
+  readonly merged: { readonly revision: number; readonly taken: readonly FieldChange[] } | null;
   /** Counts undo, redo and replacement, so that fields drop what was being typed. */
   readonly turns: number;
 }
@@ -42,6 +50,8 @@ export interface DocumentStore<T> {
   readonly redo: () => void;
   /** Puts a document the server already has in this one's place, as a step that can be undone. */
   readonly replace: (document: T, revision: number) => void;
+  /** Puts this page's work on top of another revision: the same steps can still be undone. */
+  readonly rebase: (document: T, revision: number, taken: readonly FieldChange[]) => Problem | null;
 }
 
 /** Why a document is refused: in a sentence, and as what its schema found, for a field that words it in its own unit. */
@@ -69,6 +79,8 @@ export function createDocumentStore<T extends object>(
     history: emptyHistory,
     refused: {},
     save: { kind: 'saved' },
+    kept: 'yes',
+    merged: null,
     turns: 0,
   }));
 
@@ -155,6 +167,19 @@ export function createDocumentStore<T extends object>(
           turns: state.turns + 1,
         };
       }),
+    rebase: (next, nextRevision, taken) => {
+      const problem = check(next);
+      if (problem) return problem;
+      store.setState((state) => ({
+        document: freeze(next, true),
+        revision: nextRevision,
+        history: rebased(state.history, state.document, next, taken),
+        save: { kind: 'waiting' },
+        merged: taken.length > 0 ? { revision: nextRevision, taken } : state.merged,
+        turns: state.turns + 1,
+      }));
+      return null;
+    },
   };
 }
 
@@ -164,6 +189,22 @@ const exchange = (key: string, from: object, to: object): Step => ({
   forth: [{ op: 'replace', path: [], value: to }],
   back: [{ op: 'replace', path: [], value: from }],
 });
+
+/**
+ * The steps stay where they fit the new document: where the other side only changed values, undo takes back this page's
+ * own and leaves the other's alone. Where it added, removed or moved entries, bringing together is a step like any other.
+ */
+function rebased<T extends object>(history: History, from: T, to: T, taken: readonly FieldChange[]): History {
+  const onlyValues = taken.every(({ before, after }) => before !== undefined && after !== undefined);
+  if (onlyValues && skeleton(from) === skeleton(to)) return settled(history);
+  return settled(record(history, exchange('rebase', from, to)));
+}
+
+/** Which lists there are, how long, and in which order. */
+const skeleton = (document: object): string =>
+  JSON.stringify(document, (key, value: unknown) =>
+    typeof value === 'object' || key === 'id' || key === 'name' || key === 'of' ? value : 0,
+  );
 
 /** A conflict stays until it is resolved; everything else now waits to be saved. */
 const changed = (save: SaveState): SaveState => (save.kind === 'conflict' ? save : { kind: 'waiting' });

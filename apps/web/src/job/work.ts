@@ -1,12 +1,14 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Catalogue, Job } from '../contract.ts';
+import { droppingAdopted, editKeeper } from '../offline/editKeeper.ts';
+import { keepCopy } from '../offline/keptDocuments.ts';
+import { layOnTop, openKept } from '../offline/openKept.ts';
 import type { Server } from '../server/server.ts';
 import { words } from '../text/useWords.ts';
 import { type Autosave, startAutosave } from './autosave.ts';
-import { catalogueCheckLater, jobCheckLater, readJobLater } from './checksLater.ts';
+import { catalogueCheckLater, jobCheckLater, readCatalogueLater, readJobLater } from './checksLater.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from './documentStore.ts';
-import { localCopy, readLocalCopy } from './localCopy.ts';
 import { createPlanner, type Planner, type PlanState, type PlanWorker } from './planner.ts';
 import { whenDrawn } from './whenDrawn.ts';
 
@@ -15,7 +17,7 @@ export interface Work {
   readonly id: string;
   readonly job: DocumentStore<Job>;
   readonly catalogue: DocumentStore<Catalogue>;
-  readonly jobSave: Autosave;
+  readonly jobSave: Autosave<Job>;
   readonly planner: Planner;
   readonly server: Server;
   /** True when unacknowledged work was found in this browser and put on the page again. */
@@ -26,21 +28,49 @@ export interface Work {
 const newWorker = (): PlanWorker =>
   new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module' }) as unknown as PlanWorker;
 
-/** Opens a job from the server, with what this browser had not yet saved laid on top. */
+/** Opens a job from the server, or from this browser where the server is away, with unsaved work laid on top. */
 export async function openWork(server: Server, id: string): Promise<Work> {
-  const [opened, shop] = await Promise.all([server.openJob(id), server.openCatalogue()]);
-  const job = createDocumentStore(opened.job, opened.revision, jobCheckLater());
-  const catalogue = createDocumentStore(shop.catalogue, shop.revision, catalogueCheckLater());
+  const [opened, shop] = await Promise.all([
+    openKept<Job>({
+      kind: 'job',
+      id,
+      read: readJobLater,
+      fetch: async () => {
+        const { job, revision } = await server.openJob(id);
+        return { document: job, revision };
+      },
+    }),
+    openKept<Catalogue>({
+      kind: 'catalogue',
+      id: 'shop',
+      read: readCatalogueLater,
+      fetch: async () => {
+        const { catalogue, revision } = await server.openCatalogue();
+        return { document: catalogue, revision };
+      },
+    }),
+  ]);
+  const { base, conflict, adopted } = opened;
+  const recovered = opened.document !== base?.document;
+  const job = createDocumentStore(base?.document ?? opened.document, base?.revision ?? 0, jobCheckLater());
+  const shown = shop.base?.document ?? shop.document;
+  const catalogue = createDocumentStore(shown, shop.base?.revision ?? 0, catalogueCheckLater());
   const planner = createPlanner(newWorker, whenDrawn);
   const jobSave = startAutosave(job, {
+    base,
+    conflict,
     put: (document, basedOn) => server.saveJob(document, basedOn),
-    local: localCopy('job', id),
+    newest: async () => {
+      const newest = await server.openJob(id);
+      return { document: newest.job, revision: newest.revision };
+    },
+    keeper: droppingAdopted(editKeeper<Job>('job', id), adopted),
+    onCopy: (copy) => void keepCopy('job', id, copy).catch(() => {}),
     noAnswer: words().app.noAnswer,
   });
+  layOnTop(opened, job, jobSave);
   const showPlan = () => planner.show(job.store.getState().document, catalogue.store.getState().document);
   showPlan();
-  const recovered = await recover(job, id, opened.revision);
-  if (recovered) showPlan();
   const stops = [
     job.store.subscribe((state, before) => {
       if (state.document !== before.document) showPlan();
@@ -60,23 +90,6 @@ export async function openWork(server: Server, id: string): Promise<Work> {
       for (const stop of stops) stop();
     },
   };
-}
-
-/** Lays unacknowledged work of this browser on the page; from an older revision it is a conflict to be resolved. */
-async function recover(job: DocumentStore<Job>, id: string, revision: number): Promise<boolean> {
-  const kept = readLocalCopy<Job>('job', id);
-  if (!kept) return false;
-  const read = await readJobLater(kept.document);
-  if (!read.ok) return false;
-  const document = read.value;
-  if (JSON.stringify(document) === JSON.stringify(job.store.getState().document)) {
-    localCopy('job', id).drop();
-    return false;
-  }
-  job.store.setState({ revision: kept.basedOn });
-  job.put('recovered', document);
-  if (kept.basedOn !== revision) job.store.setState({ save: { kind: 'conflict', theirs: revision } });
-  return true;
 }
 
 export const WorkContext = createContext<Work | null>(null);

@@ -27,7 +27,9 @@ async function saved(save: Promise<{ readonly revision: number }>): Promise<Save
     return { kind: 'saved', revision: (await save).revision };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
-    if (error.refusal.code === 'REVISION_STALE') return { kind: 'conflict', theirs: error.refusal.newest };
+    const { refusal } = error;
+    if (refusal.code === 'REVISION_STALE' || refusal.code === 'JOB_EXISTS')
+      return { kind: 'conflict', theirs: refusal.newest };
     return { kind: 'refused', why: error.message };
   }
 }
@@ -39,7 +41,8 @@ export const httpServer: Server = {
   },
   demoJob: () => call('demoJob', {}),
   openJob: (id, revision) => call('openJob', revision === undefined ? { id } : { id, revision }),
-  saveJob: (job, basedOn) => saved(call('saveJob', { job, basedOn })),
+  saveJob: (job, basedOn, note) =>
+    saved(call('saveJob', note === undefined ? { job, basedOn } : { job, basedOn, note })),
   removeJob: async (id, basedOn) => {
     await call('removeJob', { id, basedOn });
   },

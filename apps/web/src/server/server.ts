@@ -21,7 +21,8 @@ export interface Server {
     id: string,
     revision?: number,
   ) => Promise<{ readonly job: Job; readonly revision: number }>;
-  readonly saveJob: (job: Job, basedOn: number) => Promise<SaveAnswer>;
+  /** `basedOn` null: a job the server does not have yet. */
+  readonly saveJob: (job: Job, basedOn: number | null, note?: string) => Promise<SaveAnswer>;
   readonly removeJob: (id: string, basedOn: number) => Promise<void>;
   readonly revisions: (id: string) => Promise<readonly Revision[]>;
   readonly restore: (id: string, revision: number, basedOn: number) => Promise<SaveAnswer>;

@@ -1,4 +1,5 @@
 import { holdWords } from './holdWords.ts';
+import { keepWords } from './keepWords.ts';
 import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
@@ -6,6 +7,7 @@ import { surveyWords } from './surveyWords.ts';
 
 /** Every word of the page, in English. Another language is another object of this shape. */
 export const en = {
+  keep: keepWords,
   app: {
     name: 'Panewright',
     skip: 'Go to the drawing',
@@ -36,13 +38,6 @@ export const en = {
     waiting: 'Changed, not saved yet',
     failed: (why: string) => `Not saved: ${why}`,
     conflictShort: 'Changed elsewhere too',
-    conflictTitle: 'This job was also changed somewhere else',
-    conflict: (mine: number, theirs: number) =>
-      `You work from revision ${mine}. Meanwhile revision ${theirs} was saved from another page. Nothing is overwritten until you choose.`,
-    keepMine: 'Keep what is on this page',
-    keepMineNote: (theirs: number) => `Saved on top. Revision ${theirs} stays in the list of revisions.`,
-    takeTheirs: 'Take the other one',
-    takeTheirsNote: 'Yours comes back with Undo.',
     recovered: 'Work that had not reached the server was found in this browser and is on the page again.',
   },
   revisions: {
