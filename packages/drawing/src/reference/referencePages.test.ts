@@ -4,7 +4,10 @@ import { type Item, type Page, type PathItem, referencePages, type TextItem, tex
 import { testMetrics } from '../testing/metrics.ts';
 
 const all = (items: readonly Item[]): (PathItem | TextItem)[] =>
-  items.flatMap((item) => (item.kind === 'group' ? all(item.items) : item.kind === 'use' ? [] : [item]));
+  items.flatMap((item) => {
+    if (item.kind === 'group') return all(item.items);
+    return item.kind === 'path' || item.kind === 'text' ? [item] : [];
+  });
 const texts = (page: Page) => all(page.items).filter((item) => item.kind === 'text');
 
 const CASES = (['A4', 'Letter'] as const).flatMap((paper) =>
