@@ -12,6 +12,7 @@ export * from './document/migrations.ts';
 export * from './document/primitives.ts';
 export * from './document/printing.ts';
 export * from './hold/choosing.ts';
+export * from './hold/edgePlaces.ts';
 export { type Division, equalGaps } from './hold/equalGaps.ts';
 export type { Face } from './hold/erosion.ts';
 export * from './hold/fasteners.ts';

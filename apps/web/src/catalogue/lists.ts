@@ -2,11 +2,22 @@ import type { Catalogue } from '../contract.ts';
 import type { Words } from '../text/en.ts';
 
 /** The lists of the catalogue that a shop fills. */
-export type ListName = 'fabrics' | 'bindings' | 'magnets' | 'wrapFilms' | 'tapes' | 'threads' | 'operations';
+export type ListName =
+  | 'fabrics'
+  | 'bindings'
+  | 'magnets'
+  | 'steelStrips'
+  | 'fasteners'
+  | 'wrapFilms'
+  | 'tapes'
+  | 'threads'
+  | 'operations';
 export const LISTS: readonly ListName[] = [
   'fabrics',
   'bindings',
   'magnets',
+  'steelStrips',
+  'fasteners',
   'wrapFilms',
   'tapes',
   'threads',
@@ -70,6 +81,24 @@ export const FIELDS: Readonly<Record<ListName, readonly FieldSpec[]>> = {
     { at: 'pack.quantity', label: 'packCount', kind: 'count' },
     PRICE,
   ],
+  steelStrips: [
+    NAME,
+    SUPPLIER,
+    { at: 'width', label: 'stripWidth', kind: 'thin' },
+    THICKNESS,
+    PACK_LENGTH,
+    PRICE,
+  ],
+  fasteners: [
+    NAME,
+    SUPPLIER,
+    { at: 'spacing', label: 'spacing', kind: 'length' },
+    { at: 'beyond', label: 'beyond', kind: 'length' },
+    { at: 'inset', label: 'inset', kind: 'length' },
+    { at: 'face', label: 'face', kind: 'thin' },
+    { at: 'fixings', label: 'fixings', kind: 'count' },
+    PRICE,
+  ],
   wrapFilms: [
     NAME,
     SUPPLIER,
@@ -96,43 +125,56 @@ export const FIELDS: Readonly<Record<ListName, readonly FieldSpec[]>> = {
 };
 
 /** A first entry to begin from; its sizes are common ones and are meant to be typed over. */
-export const NEW_ITEM: { readonly [L in ListName]: Omit<Catalogue[L][number], 'id' | 'name'> } = {
-  fabrics: {
-    supplier: '',
-    colour: '#444444',
-    rolls: [{ width: 1371.6, step: 914.4, price: 0 }],
-    selvage: 6,
-    mass: 400,
-    thickness: 0.6,
-    openness: 0.05,
-    facesDiffer: false,
-    oneWay: false,
-    heatCut: false,
-  },
-  bindings: {
-    supplier: '',
-    flatWidth: 22.225,
-    thickness: 0.5,
-    leastRadius: 45,
-    pack: { quantity: 45_720, price: 0 },
-  },
-  magnets: {
-    supplier: '',
-    shape: { kind: 'disc', diameter: 20, thickness: 5 },
-    grade: 'N42',
-    pack: { quantity: 10, price: 0 },
-  },
-  wrapFilms: {
-    supplier: '',
-    thickness: 0.5,
-    width: 1371.6,
-    margin: 6.35,
-    pack: { quantity: 914.4, price: 0 },
-  },
-  tapes: { supplier: '', thickness: 1, width: 19, pack: { quantity: 5000, price: 0 } },
-  threads: { supplier: '', tex: 90, needle: '110/18', pack: { quantity: 1_500_000, price: 0 } },
-  operations: { per: 'panel', minutes: 5 },
-};
+export const NEW_ITEM: { readonly [L in ListName]: Omit<NonNullable<Catalogue[L]>[number], 'id' | 'name'> } =
+  {
+    fabrics: {
+      supplier: '',
+      colour: '#444444',
+      rolls: [{ width: 1371.6, step: 914.4, price: 0 }],
+      selvage: 6,
+      mass: 400,
+      thickness: 0.6,
+      openness: 0.05,
+      facesDiffer: false,
+      oneWay: false,
+      heatCut: false,
+    },
+    bindings: {
+      supplier: '',
+      flatWidth: 22.225,
+      thickness: 0.5,
+      leastRadius: 45,
+      pack: { quantity: 45_720, price: 0 },
+    },
+    magnets: {
+      supplier: '',
+      shape: { kind: 'disc', diameter: 20, thickness: 5 },
+      grade: 'N42',
+      pack: { quantity: 10, price: 0 },
+    },
+    steelStrips: { supplier: '', width: 30, thickness: 2, pack: { quantity: 1000, price: 0 } },
+    fasteners: {
+      kind: 'snap',
+      supplier: '',
+      spacing: 254,
+      beyond: 19.05,
+      inset: 9.5,
+      face: 15,
+      strength: { by: 'unknown' },
+      pack: { quantity: 25, price: 0 },
+      fixings: 1,
+    },
+    wrapFilms: {
+      supplier: '',
+      thickness: 0.5,
+      width: 1371.6,
+      margin: 6.35,
+      pack: { quantity: 914.4, price: 0 },
+    },
+    tapes: { supplier: '', thickness: 1, width: 19, pack: { quantity: 5000, price: 0 } },
+    threads: { supplier: '', tex: 90, needle: '110/18', pack: { quantity: 1_500_000, price: 0 } },
+    operations: { per: 'panel', minutes: 5 },
+  };
 
 export const PERS = [
   'job',
@@ -143,6 +185,8 @@ export const PERS = [
   'cutMetre',
   'holdPoint',
   'pocket',
+  'stripPoint',
+  'fastenerPoint',
   'lay',
 ] as const;
 

@@ -1,3 +1,4 @@
+import { fastenerWords } from './fastenerWords.ts';
 import { holdWords } from './holdWords.ts';
 import { keepWords } from './keepWords.ts';
 import { keptWords } from './keptWords.ts';
@@ -546,6 +547,8 @@ export const en = {
       fabrics: 'Cloths',
       bindings: 'Bindings',
       magnets: 'Magnets',
+      steelStrips: 'Steel strips',
+      fasteners: 'Other fasteners',
       wrapFilms: 'Films',
       tapes: 'Tapes',
       threads: 'Threads',
@@ -600,9 +603,12 @@ export const en = {
         cutMetre: 'metre cut',
         holdPoint: 'hold point',
         pocket: 'pocket',
+        stripPoint: 'magnet with its piece of strip',
+        fastenerPoint: 'other fastener',
         lay: 'lay',
       },
       minutes: 'Minutes',
+      ...fastenerWords,
     },
     habits: {
       tapeSigma: 'Spread of a tape reading (standard deviation)',
