@@ -1,5 +1,5 @@
 import { type ReactNode, Suspense, useEffect, useState } from 'react';
-import { Redirect, useParams } from 'wouter';
+import { Link, Redirect, useParams } from 'wouter';
 import { JobStrip } from '../drawing/JobStrip.tsx';
 import { MoneyContext, UnitsContext } from '../fields/useUnits.ts';
 import { STAGES } from '../findings/stageOf.ts';
@@ -13,6 +13,7 @@ import { Conflict } from './Conflict.tsx';
 import { JobBar } from './JobBar.tsx';
 import { LiveWords } from './LiveWords.tsx';
 import { PageBar } from './PageBar.tsx';
+import { SaveWords } from './SaveWords.tsx';
 import { StageNav } from './StageNav.tsx';
 import { fetchLaterStages, isView, VIEWS, type ViewName } from './stageViews.ts';
 import { sentenceOf } from './useAsk.ts';
@@ -86,9 +87,15 @@ function Bench() {
   return (
     <UnitsContext value={units}>
       <MoneyContext value={currency}>
-        <JobBar />
-        <Strip stage={stage} />
-        <StageNav stage={stage} />
+        {stage === 'window' ? (
+          <WindowBar />
+        ) : (
+          <>
+            <JobBar />
+            <Strip stage={stage} />
+            <StageNav stage={stage} />
+          </>
+        )}
         <Conflict />
         <main id="main" tabIndex={-1}>
           <Suspense fallback={<p className="working">{w.app.loading}</p>}>
@@ -110,6 +117,21 @@ function PlanFirst({ stage, children }: { readonly stage: ViewName; readonly chi
   const w = useWords();
   const waits = usePlan((state) => state.plan === null && state.fault === null);
   return waits && FROM_PLAN.includes(stage) ? <p className="working">{w.stages.working}</p> : children;
+}
+
+/** With a phone in the hand only what is needed there: the way back, and where the work is kept. */
+function WindowBar() {
+  const w = useWords();
+  const { id, job } = useWork();
+  const { opening } = useCurrent();
+  return (
+    <header className="window-bar">
+      <Link href={`/jobs/${id}/openings${opening ? `/${opening.id}` : ''}`}>{w.window.toDrawing}</Link>
+      <span className="save-state">
+        <SaveWords document={job} />
+      </span>
+    </header>
+  );
 }
 
 function Strip({ stage }: { readonly stage: ViewName }) {

@@ -7,5 +7,6 @@ export { PatternsStage } from '../patterns/PatternsStage.tsx';
 export { PriceStage } from '../price/PriceStage.tsx';
 export { SheetsStage } from '../sheets/SheetsStage.tsx';
 export { TakeOffStage } from '../takeOff/TakeOffStage.tsx';
+export { WindowStage } from '../window/WindowStage.tsx';
 export { JobStage } from './JobStage.tsx';
 export { RevisionsStage } from './RevisionsStage.tsx';

@@ -7,7 +7,7 @@ type Later = typeof import('./laterStages.ts');
 const later = () => import('./laterStages.ts');
 const view = (name: keyof Later) => lazy(async () => ({ default: (await later())[name] as ComponentType }));
 
-export type ViewName = Stage | 'revisions';
+export type ViewName = Stage | 'revisions' | 'window';
 
 /** What is shown for each stage. The drawing that comes first is here; the rest is fetched after it. */
 export const VIEWS: Readonly<Record<ViewName, ComponentType>> = {
@@ -22,6 +22,7 @@ export const VIEWS: Readonly<Record<ViewName, ComponentType>> = {
   sheets: view('SheetsStage'),
   findings: view('FindingsStage'),
   revisions: view('RevisionsStage'),
+  window: view('WindowStage'),
 };
 
 export const isView = (name: string | undefined): name is ViewName =>

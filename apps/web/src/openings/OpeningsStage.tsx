@@ -1,5 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
-import { useLocation } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { useCurrent } from '../app/useCurrent.ts';
 import type { Opening, ReadingName } from '../contract.ts';
 import { TextArea, TextField } from '../fields/fields.tsx';
@@ -106,6 +106,11 @@ function OneOpening({ current }: { readonly current: ReturnType<typeof useCurren
     <div className="stage stage-tall">
       <section className="stage-drawing" aria-label={w.openings.title(opening.id, opening.name)}>
         <SurveyMethod opening={opening} />
+        {opening.survey.method === 'tape' ? (
+          <Link href={`/jobs/${jobId}/window/${opening.id}`} className="window-link" title={w.window.about}>
+            {w.window.start}
+          </Link>
+        ) : null}
         {isMeasured(opening) ? null : <FromKept opening={opening} />}
         <SurveyPart current={current} />
       </section>

@@ -4,7 +4,7 @@ import { useWords } from '../text/useWords.ts';
 import { freeId, newOpening } from './newOpening.ts';
 
 /** Adds an opening with nothing measured and goes there. */
-export function useAddOpening(): () => void {
+export function useAddOpening(stage: 'openings' | 'window' = 'openings'): () => void {
   const w = useWords();
   const { id, job } = useWork();
   const [, go] = useLocation();
@@ -15,6 +15,6 @@ export function useAddOpening(): () => void {
       draft.openings.push(newOpening(next, w.openings.newName(openings.length + 1)));
     });
     job.settle();
-    if (!problem) go(`/jobs/${id}/openings/${next}`);
+    if (!problem) go(`/jobs/${id}/${stage}/${next}`);
   };
 }

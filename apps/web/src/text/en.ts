@@ -5,10 +5,12 @@ import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
+import { windowWords } from './windowWords.ts';
 
 /** Every word of the page, in English. Another language is another object of this shape. */
 export const en = {
   keep: keepWords,
+  window: windowWords,
   app: {
     name: 'Panewright',
     skip: 'Go to the drawing',
