@@ -104,10 +104,10 @@ function alongArc([cx, cy]: Xy, radius: number, from: number, sweep: number): Xy
 
 /**
  * Sizes of the normal distances of points from a closed polyline after the best rigid motion (no scale, no
- * mirroring), least first. Starts from the frames as they are and from a half turn.
+ * mirroring), least first. Starts from the frames as they are and from quarter turns.
  */
 export function edgeErrors(points: readonly Xy[], truth: readonly Xy[]): number[] {
-  const tries = [0, Math.PI].map((turn) => align(points, truth, turn));
+  const tries = [0, 0.5, 1, 1.5].map((turn) => align(points, truth, turn * Math.PI));
   return tries.sort((a, b) => a.at(-1)! - b.at(-1)!)[0]!;
 }
 
@@ -163,4 +163,16 @@ function solve3(rows: readonly (readonly [number, number, number, number])[]): [
     number,
     number,
   ];
+}
+
+/** Least x, least y, most x, most y. */
+export function trueExtent(points: readonly Xy[]): [number, number, number, number] {
+  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    box[0] = Math.min(box[0], x);
+    box[1] = Math.min(box[1], y);
+    box[2] = Math.max(box[2], x);
+    box[3] = Math.max(box[3], y);
+  }
+  return box;
 }
