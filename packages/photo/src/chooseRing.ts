@@ -13,6 +13,8 @@ const MOST_PARTS = 28;
 const PRICE = { line: 8, arc: 11, bend: 5, sharp: 1 } as const;
 /** An arc no longer than this turns a corner; no lens or fold can feign it, so it is cheap, mm. */
 const BEND = 60;
+/** This near to a sharp corner the ink's own width rounds it, mm. */
+const BLUNT = 8;
 /** Residuals this small prove nothing: a film that is not quite flat leaves them, mm. */
 const FILM = 0.25;
 
@@ -73,10 +75,12 @@ const rise = (fit: RingFit, p: number) => {
  */
 function costOf(fit: RingFit, data: RingData): number {
   const variance = 25 * Math.max(FILM, fit.scale) ** 2;
+  const corners = fit.vertices.filter((_, p) => fit.parts[p]!.joint === 'sharp');
   let sum = 0;
   let all = 0;
   for (let i = 0; i < fit.residuals.length; i++) {
-    sum += data.weight[i]! * Math.min(fit.residuals[i]! ** 2, 4);
+    const blunt = corners.some(({ x, y }) => Math.abs(x - data.x[i]!) + Math.abs(y - data.y[i]!) < BLUNT);
+    if (!blunt) sum += data.weight[i]! * Math.min(fit.residuals[i]! ** 2, 4);
     all += data.weight[i]!;
   }
   const misfit = (sum * data.rows) / Math.max(1, all) / variance;

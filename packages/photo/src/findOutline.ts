@@ -23,10 +23,10 @@ export function findOutline(image: GreyImage, camera: Camera, cover: SheetCover)
     for (const curve of differing(region.curves)) {
       const path = followInk(image, camera, curve, 25, cover.covers);
       const size = Math.min(1, region.darkness / 0.5) * region.area ** 0.08;
-      const value = path.score * path.support ** 2 * size - 0.01 * excessTurn(path.curve);
+      const value = path.score * path.support ** 2 * path.open ** 3 * size - 0.01 * excessTurn(path.curve);
       if (!best || value > best.value) best = { path, value };
     }
-    if (best && best.path.score > 0.4 && best.path.support > 0.97) break;
+    if (best && best.path.score > 0.4 && best.path.support > 0.97 && best.path.open > 0.97) break;
   }
   return best?.path;
 }

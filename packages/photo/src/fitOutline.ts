@@ -9,14 +9,12 @@ export interface OutlineFit {
   readonly points: readonly InkPoint[];
   /** Share of the way round where ink was measured, 0..1. */
   readonly support: number;
-  /** Standard deviation of the film's height left unknown, mm. */
-  readonly heightLeft: number;
   /** Share of the measured points within 0.8 mm or four scatters of the fit, 0..1. */
   readonly inliers: number;
 }
 
 /** Fits lines and arcs to measured ink; undefined when none will do. */
-export function fitOutline({ path, points, weights, support, heightLeft }: Ink): OutlineFit | undefined {
+export function fitOutline({ path, points, weights, support }: Ink): OutlineFit | undefined {
   const data: RingData = {
     x: Float64Array.from(points, (p) => p.x),
     y: Float64Array.from(points, (p) => p.y),
@@ -39,5 +37,5 @@ export function fitOutline({ path, points, weights, support, heightLeft }: Ink):
   if (!fit) return undefined;
   const near = Math.max(0.8, 4 * fit.scale);
   const inliers = fit.residuals.filter((d) => Math.abs(d) < near).length / Math.max(1, fit.residuals.length);
-  return { fit, data, points, support, heightLeft, inliers };
+  return { fit, data, points, support, inliers };
 }

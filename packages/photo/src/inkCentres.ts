@@ -5,8 +5,10 @@ import type { PlanePoint } from './planeGrid.ts';
 
 /** A measured point of the ink's centre line. */
 export interface InkPoint extends PlanePoint {
-  /** Height of the film there above the sheets' plane, mm; 0 where one photo alone cannot tell. */
+  /** Height of the film there above the sheets' plane, mm. */
   readonly z: number;
+  /** Standard deviation of that height, mm. */
+  readonly zSigma: number;
   /** Index of the photo it was measured in. */
   readonly photo: number;
   /** Pixel it was seen at. */
@@ -59,7 +61,7 @@ export function inkCentres(
     const x = p.x + found.offset * normal.x;
     const y = p.y + found.offset * normal.y;
     project(camera, x, y, 0, pixel);
-    const at = { z: 0, photo, px: pixel[0]!, py: pixel[1]!, row: i, nx: normal.x, ny: normal.y };
+    const at = { z: 0, zSigma: 0, photo, px: pixel[0]!, py: pixel[1]!, row: i, nx: normal.x, ny: normal.y };
     points.push({ x, y, ...at, width: found.width, contrast: found.contrast });
   });
   return points;

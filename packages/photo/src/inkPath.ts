@@ -21,6 +21,8 @@ export interface InkPath {
   readonly score: number;
   /** Share of the curve with line contrast above 0.08, covered stretches left out. */
   readonly support: number;
+  /** Share of the curve that no sheet covers, 0..1. */
+  readonly open: number;
 }
 
 /** Normals of a closed curve, unit, pointing outside when it runs anticlockwise. */
@@ -162,7 +164,7 @@ export function followInk(
   covered: (x: number, y: number) => boolean,
 ): InkPath {
   let curve = smoothClosed(resampleClosed(start, 2), 3);
-  let [score, support] = [0, 0];
+  let [score, support, share] = [0, 0, 0];
   for (const [half, step, smoothing] of rounds(reach)) {
     const band = unwrap(image, camera, curve, half, step);
     const contrast = lineContrast(band, covered);
@@ -173,9 +175,10 @@ export function followInk(
     const open = found.filter((_, row) => !covered(points[row]!.x, points[row]!.y));
     score = open.reduce((sum, c) => sum + Math.min(c, 0.45), 0) / Math.max(1, open.length);
     support = open.filter((c) => c > 0.08).length / Math.max(1, open.length);
+    share = open.length / found.length;
     curve = smoothClosed(resampleClosed(points, 2), smoothing);
   }
-  return { curve, score, support };
+  return { curve, score, support, open: share };
 }
 
 /** Half width, sample step (mm) and smoothing (points) of each pass. */

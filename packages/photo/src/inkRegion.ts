@@ -205,7 +205,10 @@ function regionCurves(
   return [...curves, hull.length < 3 ? [] : smoothClosed(resampleClosed(hull, 2), 4)];
 }
 
-/** Mean over the uncovered curve of the darkest cell within 4 mm across it. */
+/**
+ * Mean over the uncovered curve of the darkest cell within 4 mm across it, less for what is covered: a curve that
+ * keeps to the sheets has little to show for itself.
+ */
 function darknessUnder(curve: readonly PlanePoint[], { dark, covered, grid }: Scene): number {
   let [sum, count] = [0, 0];
   const reach = Math.round(4 / grid.step);
@@ -222,7 +225,7 @@ function darknessUnder(curve: readonly PlanePoint[], { dark, covered, grid }: Sc
     sum += Math.min(most, 150);
     count++;
   }
-  return count < curve.length / 6 ? 0 : sum / (255 * count);
+  return count === 0 ? 0 : (sum / (255 * count)) * ((2 * count) / curve.length) ** 3;
 }
 
 /** Drops candidates that nearly repeat a better one. */

@@ -1,5 +1,6 @@
 import type { Adjustment } from './adjust.ts';
 import { cameraCentre, toPlane } from './camera.ts';
+import { filmSurface, heightBy } from './filmSurface.ts';
 import type { InkPoint } from './inkCentres.ts';
 import { normalsOf } from './inkPath.ts';
 import type { PlanePoint } from './planeGrid.ts';
@@ -9,16 +10,10 @@ const WINDOW = 45;
 /** Noise of one measured point, mm. */
 const NOISE = 0.12;
 
-export interface LiftedInk {
-  readonly points: readonly InkPoint[];
-  /** Share of the height's variance that the photos leave unknown, mean over the rows, 0..1. */
-  readonly unknown: number;
-}
-
 /**
- * Height of the film along the ink from two photos or more. Seen from different sides, a raised line falls on
- * different places of the plane; where that shift has a part across the line, it tells the height. Each point
- * is then put where its ray meets the film at that height.
+ * Height of the film along the ink: from the sheets near by, and with two photos or more from parallax. Seen from
+ * different sides, a raised line falls on different places of the plane; where that shift has a part across the
+ * line, it tells the height. Each point is then put where its ray meets the film at that height.
  *
  * @param heightSigma standard deviation of the height before looking, mm
  * @returns the points moved, in the same order
@@ -30,30 +25,30 @@ export function liftInk(
   path: readonly PlanePoint[],
   adjustment: Adjustment,
   heightSigma: number,
-): LiftedInk {
-  const photos = adjustment.cameras.length;
-  if (photos < 2) return { points, unknown: 1 };
+): InkPoint[] {
+  const surface = filmSurface(adjustment, heightSigma);
+  const nodes = surface.nodes(adjustment.unknowns);
+  const rules = path.map(({ x, y }) => surface.ruleAt(x, y));
   const { top, bottom } = parallaxSums(points, path, adjustment);
-  const ridge = (NOISE / heightSigma) ** 2;
-  const out = new Float64Array(2);
-  let unknown = 0;
   const heights = path.map((_, row) => {
+    const before = heightBy(rules[row]!, nodes);
+    const sigma = Math.max(1e-3, heightSigma * rules[row]!.left);
+    const ridge = (NOISE / sigma) ** 2;
     let [a, b] = [0, 0];
     for (let k = -WINDOW; k <= WINDOW; k++) {
       const at = (row + k + path.length) % path.length;
       const w = 1 - Math.abs(k) / (WINDOW + 1);
-      a += w * top[at]!;
+      a += w * (top[at]! - before * bottom[at]!);
       b += w * bottom[at]!;
     }
-    unknown += ridge / (b / 4 + ridge);
-    return a / (b + ridge * 4);
+    return { z: before + a / (b + ridge * 4), zSigma: sigma * Math.sqrt(ridge / (b / 4 + ridge)) };
   });
-  const lifted = points.map((point) => {
-    const z = heights[point.row]!;
-    if (!toPlane(adjustment.cameras[point.photo]!, point.px, point.py, z, out)) return point;
-    return { ...point, x: out[0]!, y: out[1]!, z };
+  const out = new Float64Array(2);
+  return points.map((point) => {
+    const { z, zSigma } = heights[point.row]!;
+    const met = toPlane(adjustment.cameras[point.photo]!, point.px, point.py, z, out);
+    return met ? { ...point, x: out[0]!, y: out[1]!, z, zSigma } : point;
   });
-  return { points: lifted, unknown: unknown / path.length };
 }
 
 /** Per row: sums of (offset x gain) and (gain²) about their means over the photos that see the row. */

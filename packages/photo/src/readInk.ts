@@ -21,14 +21,12 @@ export interface Ink {
   readonly path: readonly PlanePoint[];
   /** In the order of the path. */
   readonly points: readonly InkPoint[];
-  /** Trust in each point against the best, 0..1. */
+  /** Trust in each point against the best look at the same place, 0..1. */
   readonly weights: Float64Array;
   /** Share of the uncovered path where at least one photo shows ink. */
   readonly support: number;
   /** Share of the path a sheet hides. */
   readonly hidden: number;
-  /** Standard deviation of the film's height that the photos leave unknown, mm. */
-  readonly heightLeft: number;
   /** A second line beside the one read, when nobody has said which is meant. */
   readonly parallel?: ParallelLine;
 }
@@ -125,16 +123,19 @@ export function measureInk(
     return inkCentres(image, camera, own, photo, cover.covers);
   });
   measured.sort((a, b) => a.row - b.row);
-  const { points, unknown } = liftInk(measured, path, adjustment, heightSigma);
-  const left = heightSigma * Math.sqrt(unknown);
+  const points = liftInk(measured, path, adjustment, heightSigma);
   const centres = adjustment.cameras.map(cameraCentre);
-  const variances = points.map(({ x, y, photo }) => {
+  const variances = points.map(({ x, y, photo, zSigma }) => {
     const [cx, cy, cz] = centres[photo]!;
     const slant = Math.hypot(x - cx, y - cy) / cz;
     const pixel = Math.hypot(x - cx, y - cy, cz) / adjustment.cameras[photo]!.focal;
-    return (0.25 * pixel) ** 2 + (left * slant) ** 2;
+    return (0.25 * pixel) ** 2 + (zSigma * slant) ** 2;
   });
-  const least = Math.min(...variances);
+  // Only the looks at one place are weighed against each other: the ring's shape needs every place alike.
+  const least = new Float64Array(path.length).fill(Number.POSITIVE_INFINITY);
+  points.forEach(({ row }, i) => {
+    least[row] = Math.min(least[row]!, variances[i]!);
+  });
   const normals = normalsOf(path);
   const hidden = path.filter(({ x, y }, i) => {
     const { x: nx, y: ny } = normals[i]!;
@@ -144,9 +145,8 @@ export function measureInk(
   return {
     path,
     points,
-    weights: Float64Array.from(variances, (v) => least / v),
+    weights: Float64Array.from(variances, (v, i) => least[points[i]!.row]! / v),
     support: Math.min(1, rows / Math.max(1, path.length - hidden)),
     hidden: hidden / path.length,
-    heightLeft: left,
   };
 }

@@ -79,7 +79,7 @@ function mended(parts: readonly RingPart[]): RingPart[] {
   });
 }
 
-/** A round corner in place of a sharp one, small or middling. */
+/** A round corner in place of a sharp one, small to large. */
 function* filleted(ring: RingFit, p: number): Generator<RingPart[]> {
   const n = ring.parts.length;
   const before = ring.parts[(p + n - 1) % n]!;
@@ -87,7 +87,7 @@ function* filleted(ring: RingFit, p: number): Generator<RingPart[]> {
   const corner = ring.vertices[p]!;
   const turn = turnBetween(before.primitive, part.primitive, corner);
   if (Math.abs(turn) < 0.09) return;
-  for (const radius of [8, 25]) {
+  for (const radius of [8, 25, 60, 110]) {
     const reach = Math.abs(radius * Math.tan(turn / 2));
     const rows = Math.max(2, reach / 2);
     const heading = headingNear(before.primitive, corner.x, corner.y) + turn / 2;

@@ -77,7 +77,7 @@ export interface TracedEdge {
 }
 
 export interface Trace {
-  /** x along the longest straight side, y up as in the first photo, origin amid the bounding box, mm. */
+  /** x along the longest straight side, or across it where the outline is longer across; y up as in the first photo, origin amid the bounding box, mm. */
   readonly outline: Outline;
   /** One per segment of the outline, in its order. */
   readonly edges: readonly TracedEdge[];
@@ -147,7 +147,7 @@ export function tracePhotos(input: TraceInput): Result<Trace, TraceRefusal> {
   if (judged.refusal) return refuse(judged.refusal);
   if (watch.stage('uncertainty', 0)) return refuse({ code: 'STOPPED' });
   const questions = [...checked.questions, ...judged.questions];
-  return ok(composeTrace(images, adjustment, fit, questions, seen, watch));
+  return ok(composeTrace(images, adjustment, fit, questions, seen, watch, input.heightSigma ?? HEIGHT_SIGMA));
 }
 
 const adjustInput = (
@@ -195,10 +195,11 @@ function composeTrace(
   questions: readonly TraceQuestion[],
   seen: readonly (readonly SeenMarker[])[],
   watch: ReturnType<typeof stopwatch>,
+  heightSigma: number,
 ): Trace {
   const { fit, data, points } = found;
   const caution = cautionOf(adjustment.tapes);
-  const sigma = ringUncertainty(fit, data, points, adjustment, found.heightLeft, caution);
+  const sigma = ringUncertainty(fit, data, points, adjustment, heightSigma, caution);
   const frame = frameOf(images[0]!, adjustment, found);
   const box = extent(fit, frame.direction);
   const lens = adjustment.cameras[0]!;
@@ -211,8 +212,8 @@ function composeTrace(
   return {
     outline: toOutline(fit, frame),
     edges: fit.parts.length === 1 ? [edges[0]!, edges[0]!] : edges,
-    width: measure(box[2] - box[0], sigma.width),
-    height: measure(box[3] - box[1], sigma.height),
+    width: measure(box[2] - box[0], frame.across ? sigma.height : sigma.width),
+    height: measure(box[3] - box[1], frame.across ? sigma.width : sigma.height),
     edgeSigma: mm(sigma.edge),
     verdict: questions.length > 0 ? 'ask' : 'ok',
     questions,
@@ -246,11 +247,21 @@ function cautionOf(tapes: readonly TapeCheck[]): number {
   return Math.max(1, tapes.reduce((sum, { deviation }) => sum + deviation ** 2, 0) / tapes.length);
 }
 
-/** x along the longest straight side, upright as the first photo shows it. */
-function frameOf(image: GreyImage, adjustment: Adjustment, { fit }: OutlineFit): Frame {
+/**
+ * x along the longest straight side, or across it where the outline is longer across (two long bowed sides, say);
+ * upright as the first photo shows it.
+ */
+function frameOf(
+  image: GreyImage,
+  adjustment: Adjustment,
+  { fit }: OutlineFit,
+): Frame & { readonly across: boolean } {
   const side = longestSide(fit);
   let direction = side === undefined ? 0 : fit.parts[side]!.primitive.heading;
   const [low, high] = [new Float64Array(2), new Float64Array(2)];
+  const bare = extent(fit, direction);
+  const across = bare[3] - bare[1] > bare[2] - bare[0];
+  if (across) direction += Math.PI / 2;
   const camera = adjustment.cameras[0]!;
   const middle = { x: image.width / 2, y: image.height / 2 };
   const seen =
@@ -260,5 +271,5 @@ function frameOf(image: GreyImage, adjustment: Adjustment, { fit }: OutlineFit):
   const box = extent(fit, direction);
   const [u, v] = [(box[0] + box[2]) / 2, (box[1] + box[3]) / 2];
   const [c, s] = [Math.cos(direction), Math.sin(direction)];
-  return { direction, x: c * u - s * v, y: s * u + c * v };
+  return { direction, across, x: c * u - s * v, y: s * u + c * v };
 }

@@ -1,5 +1,6 @@
 import type { Adjustment } from './adjust.ts';
 import { cameraCentre, toPlane } from './camera.ts';
+import { type FilmSurface, filmSurface, heightBy } from './filmSurface.ts';
 import { type Ring, type RingData, type RingFit, shiftParts, verticesOf } from './fitRing.ts';
 import type { InkPoint } from './inkCentres.ts';
 import { cholesky, substitute } from './leastSquares.ts';
@@ -44,8 +45,8 @@ export function ringUncertainty(
 ): RingUncertainty {
   const modes = [
     ...inkModes(fit, data),
-    ...cameraModes(fit, points, adjustment, Math.sqrt(caution)),
-    ...flatnessModes(fit, points, adjustment, heightSigma),
+    ...cameraModes(fit, points, adjustment, Math.sqrt(caution), filmSurface(adjustment, heightSigma)),
+    ...flatnessModes(fit, points, adjustment),
   ];
   return summarise(fit, modes);
 }
@@ -135,6 +136,7 @@ function cameraModes(
   points: readonly InkPoint[],
   adjustment: Adjustment,
   factor: number,
+  surface: FilmSurface,
 ): Mode[] {
   const normals = leftNormals(fit, points);
   const { covariance, unknowns, layout } = adjustment;
@@ -144,15 +146,19 @@ function cameraModes(
     n,
   );
   if (!lower) throw new Error('covariance of the adjustment is not positive');
+  const rules = points.map(({ x, y }) => surface.ruleAt(x, y));
+  const flat = surface.nodes(unknowns);
   const out = new Float64Array(2);
   const modes: Mode[] = [];
   for (let c = 0; c < n; c++) {
     const moved = unknowns.map((value, i) => value + SMALL * lower[i * n + c]!);
     const cameras = adjustment.cameras.map((_, i) => layout.camera(moved, i));
+    // Sheets that rise take the film between them along.
+    const lift = surface.nodes(moved).map((height, i) => height - flat[i]!);
     modes.push(
       answerTo(fit, normals, (i, nx, ny) => {
         const { x, y, z, px, py, photo } = points[i]!;
-        if (!toPlane(cameras[photo]!, px, py, z, out)) return 0;
+        if (!toPlane(cameras[photo]!, px, py, z + heightBy(rules[i]!, lift), out)) return 0;
         return (factor * ((out[0]! - x) * nx + (out[1]! - y) * ny)) / SMALL;
       }),
     );
@@ -160,13 +166,8 @@ function cameraModes(
   return modes;
 }
 
-/** Waves of the film, 700 to 1600 mm long: together they lift a point by heightSigma. */
-function flatnessModes(
-  fit: RingFit,
-  points: readonly InkPoint[],
-  adjustment: Adjustment,
-  heightSigma: number,
-): Mode[] {
+/** Waves of the film, 700 to 1600 mm long: together they lift a point by what is not known of its height. */
+function flatnessModes(fit: RingFit, points: readonly InkPoint[], adjustment: Adjustment): Mode[] {
   const centres = adjustment.cameras.map(cameraCentre);
   const normals = leftNormals(fit, points);
   const modes: Mode[] = [];
@@ -181,9 +182,9 @@ function flatnessModes(
     for (const phase of [0, Math.PI / 2]) {
       modes.push(
         answerTo(fit, normals, (i, nx, ny) => {
-          const { x, y, photo } = points[i]!;
+          const { x, y, photo, zSigma } = points[i]!;
           const [cx, cy, cz] = centres[photo]!;
-          const z = (heightSigma / Math.sqrt(waves)) * Math.cos(kx * x + ky * y + phase);
+          const z = (zSigma / Math.sqrt(waves)) * Math.cos(kx * x + ky * y + phase);
           return (z * ((x - cx) * nx + (y - cy) * ny)) / cz;
         }),
       );
