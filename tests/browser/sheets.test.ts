@@ -62,3 +62,46 @@ test('sheets are stopped and begun again, in the printer, language and labels th
   await page.getByText('Correction 1.0022 across').waitFor();
   await page.close();
 });
+
+test('a panel is laid into a photo by its corners, and the picture is saved as it is seen', async () => {
+  const page = await opened.browser.newPage();
+  // A photo made here: a light wall and a dark window in it, in perspective.
+  const photo = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(800, 600);
+    const pen = canvas.getContext('2d')!;
+    pen.fillStyle = '#e6e6e6';
+    pen.fillRect(0, 0, 800, 600);
+    const blob = await canvas.convertToBlob({ type: 'image/png' });
+    return [...new Uint8Array(await blob.arrayBuffer())];
+  });
+  await page.goto(`${opened.address}/jobs/demo-camper/panels/W3`);
+  await page.getByText('In a photo of the window').click();
+  const file = { name: 'window.png', mimeType: 'image/png', buffer: Buffer.from(photo) };
+  await page.getByLabel('Photo of the window, from outside').setInputFiles(file);
+  const corner = page.getByRole('button', { name: 'Top left corner' });
+  await corner.focus();
+  for (let i = 0; i < 5; i++) await page.keyboard.press('Shift+ArrowUp');
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the picture' }).click();
+  const saved = await readFile(await (await download).path());
+  // The middle is the cloth's near black, a corner of the photo still its wall; 5 % of the wall shows through.
+  const [middle, edge] = await page.evaluate(
+    async (bytes) => {
+      const image = await createImageBitmap(new Blob([new Uint8Array(bytes)]));
+      const canvas = new OffscreenCanvas(image.width, image.height);
+      const pen = canvas.getContext('2d')!;
+      pen.drawImage(image, 0, 0);
+      return [
+        [400, 300],
+        [20, 20],
+      ].map(([x, y]) => pen.getImageData(x!, y!, 1, 1).data[0]!);
+    },
+    [...saved],
+  );
+  expect(middle).toBeLessThan(70);
+  expect(edge).toBeGreaterThan(220);
+  await corner.focus();
+  for (let i = 0; i < 40; i++) await page.keyboard.press('Shift+ArrowRight');
+  await page.getByText('The corners do not go round the window').waitFor();
+  await page.close();
+});

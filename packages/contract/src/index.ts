@@ -46,10 +46,11 @@ export {
   type WindMargins,
   windMargins,
 } from '@panewright/design';
-export { LABEL_STOCKS } from '@panewright/drawing';
+export { finishedPanel, inPhoto, LABEL_STOCKS, photoCorners, type SeenPart } from '@panewright/drawing';
 export {
   arcOf,
   bounds,
+  type Corners,
   edges,
   invert,
   isSharp,
@@ -60,6 +61,7 @@ export {
   nearest,
   type Outline,
   type Point,
+  perspectiveBetween,
   point,
   type Rigid,
   type ShapeMeasure,

@@ -5,6 +5,7 @@ export * from './labels/labelSheet.ts';
 export { LABEL_STOCKS, type LabelStock, labelsOn } from './labels/labelStock.ts';
 export { laySheet } from './lay/laySheet.ts';
 export * from './options.ts';
+export * from './panel/finishedPanel.ts';
 export * from './paper.ts';
 export { type Arc as DrawnArc, arcThrough, flattenPath } from './path.ts';
 export { nested } from './pattern/nested.ts';

@@ -13,6 +13,7 @@ export { type FlattenSide, flatten } from './flatten.ts';
 export { type Disc, inscribedCircle } from './inscribedCircle.ts';
 export * from './offset.ts';
 export * from './outline.ts';
+export * from './perspective.ts';
 export { point, type Vector } from './point.ts';
 export { isSharp, moveCorner, moveEdge, type ReshapeRefusal, setRadius } from './reshape.ts';
 export * from './roundedPolygon.ts';

@@ -3,6 +3,7 @@ import type { PanelPlan } from '../contract.ts';
 import { FigureList } from '../fields/FigureList.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { StageFindings } from '../findings/StageFindings.tsx';
+import { PhotoPicture } from '../picture/PhotoPicture.tsx';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { PanelChoices } from './PanelChoices.tsx';
@@ -31,6 +32,7 @@ export function PanelsStage() {
         ) : (
           <p className="empty">{w.panels.none}</p>
         )}
+        {panel ? <PhotoPicture /> : null}
       </section>
       <section className="stage-side">
         <h2>

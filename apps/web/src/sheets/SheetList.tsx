@@ -9,7 +9,7 @@ import { zipOf } from './zipOf.ts';
 export function SheetList({ files, name }: { readonly files: readonly SheetFile[]; readonly name: string }) {
   const w = useWords();
   const [looked, setLooked] = useState<FileGroup | null>(null);
-  const { sheets, cutFiles } = groupsOf(files);
+  const { sheets, cutFiles, pictures } = groupsOf(files);
   const zipName = `${name.replace(/[^\p{L}\p{N} ._-]+/gu, ' ').trim() || w.sheets.allName}.zip`;
   return (
     <>
@@ -34,6 +34,15 @@ export function SheetList({ files, name }: { readonly files: readonly SheetFile[
           <li key={group.stem}>
             <b>{titleOf(group, w)}</b>
             <FileButtons group={group} title={titleOf(group, w)} />
+          </li>
+        ))}
+      </ul>
+      <h3>{w.sheets.pictures}</h3>
+      <ul className="sheet-list">
+        {pictures.map((group) => (
+          <li key={group.stem}>
+            <b>{w.sheets.pictureOf(group.title)}</b>
+            <FileButtons group={group} title={w.sheets.pictureOf(group.title)} />
           </li>
         ))}
       </ul>

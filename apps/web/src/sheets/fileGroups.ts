@@ -23,11 +23,14 @@ const stemOf = (path: string): string => path.replace(/(-AC1015)?\.\w+$/, '');
 export function groupsOf(files: readonly SheetFile[]): {
   readonly sheets: readonly FileGroup[];
   readonly cutFiles: readonly FileGroup[];
+  readonly pictures: readonly FileGroup[];
 } {
   const printed = (file: SheetFile) => ['pdf', 'csv'].includes(kindOf(file.path));
+  const pictured = ({ path }: SheetFile) => path.startsWith('pictures/');
   return {
+    pictures: grouped(files.filter(pictured)),
     sheets: grouped(files.filter(printed)),
-    cutFiles: grouped(files.filter((file) => !printed(file))),
+    cutFiles: grouped(files.filter((file) => !printed(file) && !pictured(file))),
   };
 }
 

@@ -3,6 +3,7 @@ import { holdWords } from './holdWords.ts';
 import { keepWords } from './keepWords.ts';
 import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
+import { pictureWords } from './pictureWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
 import { windowWords } from './windowWords.ts';
@@ -464,6 +465,7 @@ export const en = {
   },
   sheets: sheetWords,
   printers: printerWords,
+  picture: pictureWords,
   shopPapers: shopPaperWords,
   findings: {
     title: 'To look at',

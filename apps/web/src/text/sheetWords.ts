@@ -64,6 +64,8 @@ export const sheetWords = {
   lay: 'The lay',
   layNamed: (name: string) => `Lay ${name}`,
   piece: (name: string) => `Piece ${name}`,
+  pictures: 'Pictures for the customer',
+  pictureOf: (name: string) => `The finished panel on ${name}`,
   planFile: 'The plan, as data',
   all: 'Download all of them in one file',
   allName: 'sheets',

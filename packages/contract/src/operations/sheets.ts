@@ -128,6 +128,13 @@ async function made(
   for (const piece of drawing.piecesOf(input)) add(render.pieceFiles(piece, to));
   const lays = drawing.laysOf(input);
   for (const lay of lays) add(render.layFiles(lay, lays.length, to));
+  for (const { opening, name } of plan.openings) {
+    const seen = drawing.finishedPanel(plan, shop.fabrics, opening);
+    if (seen)
+      files.push(
+        madeFile(`pictures/${opening}.svg`, name, 'image/svg+xml', utf8(render.seenSvg(seen, name))),
+      );
+  }
   files.push(madeFile('plan.json', 'Plan', 'application/json', utf8(planText)));
   progress?.(of, of);
   return ok({ files, summary: summaryLines(plan, shop, showOf(asked.job, shop)), stops: stopsOf(plan) });
