@@ -12,6 +12,7 @@ afterAll(() => opened?.close());
 
 test('sheets are stopped and begun again, in the printer, language and labels that were chosen', async () => {
   const page = await opened.browser.newPage();
+  page.setDefaultTimeout(100_000);
   await page.goto(`${opened.address}/catalogue`);
   await page.getByRole('button', { name: 'Add a printer' }).click();
   await page.getByLabel('Paper in it').selectOption({ label: 'Roll, 36 in wide' });
@@ -65,6 +66,7 @@ test('sheets are stopped and begun again, in the printer, language and labels th
 
 test('a panel is laid into a photo by its corners, and the picture is saved as it is seen', async () => {
   const page = await opened.browser.newPage();
+  page.setDefaultTimeout(100_000);
   // A photo made here: a light wall and a dark window in it, in perspective.
   const photo = await page.evaluate(async () => {
     const canvas = new OffscreenCanvas(800, 600);
