@@ -32,7 +32,34 @@ const SCREENS = [
   ['phone-hold', demo('hold/W9'), PHONE, 'dark'],
   // Last: it changes the demo.
   ['openings-suspect', demo('openings/W2'), BENCH, 'light', misread],
+  ['photo', demo('openings/W5'), BENCH, 'light', tracePhoto],
+  ['photo-setup', demo('openings/W5'), BENCH, 'dark', photoSetup],
+  ['phone-photo', demo('openings/W6'), PHONE, 'light', tracePhoto],
 ];
+
+/** Reads what a maker would for the reference picture (packages/photo/src/reference), up to the photo. */
+async function photoSetup(page) {
+  await page.getByLabel('How it is measured').selectOption('photo');
+  await page.getByLabel('Paper of the sheets').selectOption('A4');
+  await page.getByLabel('Bar x (200 mm), as ruled').fill('200.18 mm');
+  await page.getByLabel('Bar y (150 mm), as ruled').fill('150.29 mm');
+  await page.getByRole('button', { name: 'Add a taped distance' }).click();
+  await page.getByLabel('Distance 1, from marker').selectOption('9');
+  await page.getByLabel('Distance 1, its corner').selectOption('1');
+  await page.getByLabel('Distance 1, to marker').selectOption('12');
+  await page.getByLabel('Distance 1, that one’s corner').selectOption('0');
+  await page.getByRole('textbox', { name: 'Distance 1, as taped' }).fill('1323.9 mm');
+  await page.getByRole('heading', { name: 'Photo of the traced film' }).scrollIntoViewIfNeeded();
+}
+
+async function tracePhoto(page) {
+  await photoSetup(page);
+  const photo = at('packages/photo/src/reference/01_easy.jpg');
+  await page.getByLabel('Choose or take photos').setInputFiles(photo);
+  await page.getByRole('button', { name: 'Trace the line' }).click();
+  await page.getByRole('slider', { name: /^Edge/ }).nth(2).focus({ timeout: 60_000 });
+  await page.locator('.photo-view').scrollIntoViewIfNeeded();
+}
 
 async function misread(page) {
   await page.getByLabel('Diagonal, bottom left to top right', { exact: true }).fill('28 3/4');

@@ -51,6 +51,7 @@ export {
   arcOf,
   bounds,
   type Corners,
+  type Edge,
   edges,
   invert,
   isSharp,

@@ -48,8 +48,7 @@ export interface OpenCvModule {
  *   wraps imported modules
  */
 export async function loadOpenCv(
-  bring: () => Promise<OpenCvModule> = () =>
-    import('@techstark/opencv-js') as unknown as Promise<OpenCvModule>,
+  bring: () => Promise<OpenCvModule> = async () => (await import('./openCvModule.ts')).openCvModule,
 ): Promise<{ readonly cv: OpenCv }> {
   const module = await bring();
   return new Promise((resolve, reject) => {

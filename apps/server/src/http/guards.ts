@@ -27,10 +27,10 @@ function sameHost(origin: string, host: string): boolean {
   }
 }
 
-export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
-  'content-security-policy': [
+const policy = (script: string): string =>
+  [
     "default-src 'self'",
-    "script-src 'self' 'wasm-unsafe-eval'",
+    `script-src ${script}`,
     "img-src 'self' data: blob:",
     "worker-src 'self' blob:",
     "frame-src 'self' blob:",
@@ -38,9 +38,21 @@ export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
     "base-uri 'none'",
     "form-action 'none'",
     "frame-ancestors 'none'",
-  ].join('; '),
+  ].join('; ');
+
+export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
+  'content-security-policy': policy("'self' 'wasm-unsafe-eval'"),
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
 };
+
+/** The worker that traces photos, and nothing else, by the name its build gives it. */
+export const TRACE_WORKER = /[\\/]assets[\\/]trace\.worker-[\w-]+\.js$/;
+
+/**
+ * The vision library in that worker makes its calls into WebAssembly out of text of its own (new Function). A worker has
+ * the policy of its own file: the page and every other worker stay without.
+ */
+export const TRACE_WORKER_POLICY = policy("'self' 'wasm-unsafe-eval' 'unsafe-eval'");

@@ -10,6 +10,7 @@ const web = mkdtempSync(join(tmpdir(), 'panewright-web-'));
 mkdirSync(join(web, 'assets'));
 writeFileSync(join(web, 'index.html'), '<!doctype html><title>page</title>');
 writeFileSync(join(web, 'assets', 'main-1a2b.js'), 'export {};');
+writeFileSync(join(web, 'assets', 'trace.worker-1a2b.js'), 'export {};');
 afterAll(() => rmSync(web, { recursive: true, force: true }));
 
 const server = makeServer({ ports, compute: inProcess, web });
@@ -83,6 +84,19 @@ test('every answer forbids scripts from elsewhere and framing', async () => {
     expect(answer.headers['content-security-policy']).toContain("frame-ancestors 'none'");
     expect(answer.headers['x-content-type-options']).toBe('nosniff');
   }
+});
+
+test('only the worker that traces photos may make code out of text', async () => {
+  const may = async (url: string) =>
+    String((await get(url)).headers['content-security-policy']).includes(" 'unsafe-eval'");
+  expect(await may('/assets/trace.worker-1a2b.js')).toBe(true);
+  for (const url of [
+    '/',
+    '/assets/main-1a2b.js',
+    '/jobs/trace.worker-1a2b',
+    '/assets/trace.worker-1a2b.js/x',
+  ])
+    expect(await may(url)).toBe(false);
 });
 
 test('the page answers for every path a person may open, and named files are kept', async () => {

@@ -12,7 +12,7 @@ import {
 } from '@panewright/contract';
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { type Answer, answerText, type Compute, GivenUp } from '../compute/compute.ts';
-import { SECURITY_HEADERS, turnAway } from './guards.ts';
+import { SECURITY_HEADERS, TRACE_WORKER, TRACE_WORKER_POLICY, turnAway } from './guards.ts';
 import { streamAnswer, wantsLines } from './streamAnswer.ts';
 
 export interface ServerOptions {
@@ -115,6 +115,7 @@ function servePage(server: FastifyInstance, web: string | undefined): void {
       setHeaders: (response, path) => {
         const named = /[\\/]assets[\\/]/.test(path);
         response.header('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');
+        if (TRACE_WORKER.test(path)) response.header('content-security-policy', TRACE_WORKER_POLICY);
       },
     });
   server.setNotFoundHandler((request, reply) => {

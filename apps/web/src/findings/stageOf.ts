@@ -17,6 +17,7 @@ export type Stage = (typeof STAGES)[number];
 /** The stage where a finding arises and where it is mended. It does not compile while a code is missing. */
 const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   READING_MISSING: 'openings',
+  OUTLINE_MISSING: 'openings',
   READING_SUSPECT: 'openings',
   READINGS_DISAGREE: 'openings',
   SURVEY_IMPOSSIBLE: 'openings',

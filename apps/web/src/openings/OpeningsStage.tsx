@@ -21,6 +21,7 @@ import { useAddOpening } from './useAddOpening.ts';
 const MarksTable = lazy(async () => ({ default: (await import('../survey/laterSurvey.ts')).MarksTable }));
 const OutlineFile = lazy(async () => ({ default: (await import('../survey/laterSurvey.ts')).OutlineFile }));
 const BeginFromKept = lazy(() => import('../kept/BeginFromKept.tsx'));
+const PhotoSurvey = lazy(async () => ({ default: (await import('../photo/PhotoSurvey.tsx')).PhotoSurvey }));
 const SurveyDrawing = lazy(async () => ({
   default: (await import('../survey/laterSurvey.ts')).SurveyDrawing,
 }));
@@ -72,6 +73,8 @@ function SurveyPart({ current }: { readonly current: ReturnType<typeof useCurren
       <SurveyDrawing opening={opening} plan={current.plan} stale={current.stale} />
       {survey.method === 'marks' ? (
         <MarksTable opening={opening} survey={survey} shape={shape} />
+      ) : survey.from.kind === 'photo' ? (
+        <PhotoSurvey key={opening.id} opening={opening} survey={survey} />
       ) : (
         <OutlineFile key={opening.id} opening={opening} survey={survey} />
       )}

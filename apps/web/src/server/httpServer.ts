@@ -50,6 +50,7 @@ export const httpServer: Server = {
   restore: (id, revision, basedOn) => saved(call('restoreJob', { id, revision, basedOn })),
   openCatalogue: () => call('openCatalogue', {}),
   saveCatalogue: (catalogue, basedOn) => saved(call('saveCatalogue', { catalogue, basedOn })),
+  referenceSheets: (input) => call('referenceSheets', input),
   sheets: async (input, signal, told) => (await callTold('sheets', input, signal, told)).files,
   findPatterns: (search) => call('findPatterns', search),
   keepPattern: async (pattern) => void (await call('keepPattern', { pattern })),

@@ -29,6 +29,9 @@ export interface Server {
   readonly openCatalogue: () => Promise<{ readonly catalogue: Catalogue; readonly revision: number }>;
   readonly saveCatalogue: (catalogue: Catalogue, basedOn: number) => Promise<SaveAnswer>;
   /** `told` is called with how far the work is, sheet by sheet. */
+  readonly referenceSheets: (
+    input: OperationInput<'referenceSheets'>,
+  ) => Promise<OperationOutput<'referenceSheets'>>;
   readonly sheets: (
     input: OperationInput<'sheets'>,
     signal: AbortSignal,

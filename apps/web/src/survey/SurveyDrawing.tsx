@@ -6,6 +6,7 @@ import { type Box, boxAround, type View } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { wayOf } from './surveyOf.ts';
 
 interface Props {
   readonly opening: Opening;
@@ -21,7 +22,13 @@ export function SurveyDrawing({ opening, plan, stale }: Props) {
   const points = plan?.points ?? [];
   if (!shape && points.length === 0)
     return (
-      <p className="empty">{opening.survey.method === 'marks' ? w.survey.teachMarks : w.survey.teachFile}</p>
+      <p className="empty">
+        {opening.survey.method === 'marks'
+          ? w.survey.teachMarks
+          : wayOf(opening) === 'photo'
+            ? w.photo.teach
+            : w.survey.teachFile}
+      </p>
     );
   const label = shape
     ? w.drawing.opening(

@@ -3,7 +3,7 @@ import { SelectField } from '../fields/fields.tsx';
 import { useWork } from '../job/work.ts';
 import { openingIn } from '../openings/readingEdits.ts';
 import { useWords } from '../text/useWords.ts';
-import { newSurvey } from './surveyOf.ts';
+import { newSurvey, wayOf } from './surveyOf.ts';
 
 /** How the opening is measured. Another way begins anew; undo brings the old readings back. */
 export function SurveyMethod({ opening }: { readonly opening: Opening }) {
@@ -12,8 +12,8 @@ export function SurveyMethod({ opening }: { readonly opening: Opening }) {
   return (
     <SelectField
       label={w.survey.method}
-      value={opening.survey.method}
-      options={(['tape', 'marks', 'outline'] as const).map((value) => ({
+      value={wayOf(opening)}
+      options={(['tape', 'marks', 'photo', 'outline'] as const).map((value) => ({
         value,
         label: w.survey.methods[value],
       }))}

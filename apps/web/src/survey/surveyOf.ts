@@ -40,9 +40,15 @@ export const newMarks = (): MarksSurvey => ({
   runs: [],
 });
 
-export const newSurvey = (method: Survey['method']): Survey =>
-  method === 'tape'
-    ? newTape()
-    : method === 'marks'
-      ? newMarks()
-      : { method: 'outline', segments: [], from: { kind: 'file', name: '', date: '', note: '' } };
+/** Ways to measure an opening, as the page offers them: an outline may come from a file or from photos. */
+export type SurveyWay = Survey['method'] | 'photo';
+
+export const wayOf = ({ survey }: Opening): SurveyWay =>
+  survey.method === 'outline' && survey.from.kind === 'photo' ? 'photo' : survey.method;
+
+export const newSurvey = (way: SurveyWay): Survey => {
+  if (way === 'tape') return newTape();
+  if (way === 'marks') return newMarks();
+  const kind = way === 'photo' ? 'photo' : 'file';
+  return { method: 'outline', segments: [], from: { kind, name: '', date: '', note: '' } };
+};

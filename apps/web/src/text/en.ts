@@ -3,6 +3,7 @@ import { holdWords } from './holdWords.ts';
 import { keepWords } from './keepWords.ts';
 import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
+import { photoWords } from './photoWords.ts';
 import { pictureWords } from './pictureWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
@@ -168,6 +169,7 @@ export const en = {
   },
   survey: surveyWords,
   kept: keptWords,
+  photo: photoWords,
   openings: {
     title: (id: string, name: string) => `${id} ${name}`,
     teach:

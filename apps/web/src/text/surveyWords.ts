@@ -4,6 +4,7 @@ export const surveyWords = {
   methods: {
     tape: 'four sides, diagonals and radii',
     marks: 'from two or more marks, any shape',
+    photo: 'photo of the traced film',
     outline: 'outline from a file',
   },
   teachMarks:

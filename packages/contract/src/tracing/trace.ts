@@ -43,7 +43,7 @@ export interface TraceRequest {
   /** Written with the outline: the day, and what its readings were entered as. */
   readonly date?: string;
   readonly origin?: PhotoOrigin;
-  readonly onProgress?: (stage: TraceStage | 'photos', photo: number) => void;
+  readonly onProgress?: (stage: TraceStage | 'photos' | 'library', photo: number) => void;
   /** Milliseconds, from any start. */
   readonly clock?: () => number;
 }
@@ -78,6 +78,7 @@ export async function tracePhotoFiles(request: TraceRequest): Promise<Result<Tra
       return refuse({ code: 'PHOTO_UNREADABLE', name });
     }
   }
+  request.onProgress?.('library', 0);
   const { cv } = await loadOpenCv();
   const traced = tracePhotos({ ...request, cv, photos });
   if (!traced.ok) return refuse({ code: 'TRACE_REFUSED', refusal: traced.refusal });

@@ -61,17 +61,20 @@ test('a rounded corner has its sharp point, its radius and the radius’s spread
   expect(corner.radius.sigma).toBe(1);
 });
 
-test('an outline that crosses itself, runs clockwise or is empty is a stop that says which', () => {
+test('an outline that crosses itself or runs clockwise is a stop that says which', () => {
   const refusals = [
     accepted('X', [400, 300], [400, 0], [0, 300], [0, 0]),
     accepted('C', [0, 300], [400, 300], [400, 0], [0, 0]),
-    accepted('E'),
   ].map((opening) => planOf(opening).findings.find(({ code }) => code === 'SURVEY_IMPOSSIBLE')!.numbers);
-  expect(refusals).toMatchObject([
-    { refusal: 'OUTLINE_CROSSES_ITSELF' },
-    { refusal: 'OUTLINE_CLOCKWISE' },
-    { refusal: 'OUTLINE_EMPTY' },
-  ]);
+  expect(refusals).toMatchObject([{ refusal: 'OUTLINE_CROSSES_ITSELF' }, { refusal: 'OUTLINE_CLOCKWISE' }]);
+});
+
+test('an outline that is still to come is a stop that says from where', () => {
+  expect(planOf(accepted('E')).findings.find(({ code }) => code === 'OUTLINE_MISSING')).toMatchObject({
+    severity: 'stop',
+    where: { opening: 'E' },
+    numbers: { from: accepted('E').survey.from.kind },
+  });
 });
 
 test('a mirrored L shares the pattern of an L, turned over', () => {

@@ -15,6 +15,15 @@ import { refusalNumbers } from './refusalNumbers.ts';
 
 /** The shape of an outline accepted from a photo, a file or points; a finding where it is no outline. */
 export function outlineShape(opening: Opening, survey: OutlineSurvey, find: Find): OpeningShape | null {
+  if (survey.segments.length === 0) {
+    find({
+      severity: 'stop',
+      code: 'OUTLINE_MISSING',
+      where: { opening: opening.id },
+      numbers: { from: survey.from.kind },
+    });
+    return null;
+  }
   const read = validate({
     segments: survey.segments.map((segment): Segment => {
       const to = point(segment.to.x, segment.to.y);

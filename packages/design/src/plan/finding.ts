@@ -5,6 +5,7 @@
 export interface FindingNumbers {
   // openings
   READING_MISSING: { readonly readings: string };
+  OUTLINE_MISSING: { readonly from: 'photo' | 'file' | 'points' | 'pattern' };
   READING_SUSPECT: {
     readonly of: string;
     readonly entered: string;

@@ -13,6 +13,14 @@ export const surveyFindings = {
     why: 'Four sides, four radii and a diagonal fix the shape; without one it would be a guess.',
     do: 'Take the reading. A sharp corner has the radius 0.',
   }),
+  OUTLINE_MISSING: (f, show) => ({
+    what: `${opening(f, show)} has no outline yet.`,
+    why: '',
+    do:
+      f.numbers.from === 'photo'
+        ? 'Photograph the traced film, and use the outline it gives.'
+        : 'Choose a drawing or a table of points, and use an outline of it.',
+  }),
   READING_SUSPECT: (f, show) => {
     const { of, entered, corrected, confidence, cause, orOf, orEntered } = f.numbers;
     const slip = sayCause(cause);

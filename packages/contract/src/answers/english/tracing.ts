@@ -34,7 +34,7 @@ export const traceRefusals: Words<TraceRefusal> = {
   PHOTOS_NOT_LINKED: () =>
     'The photos cannot be brought together: each needs sheets that another shows too, and the film must lie unmoved.',
   MARKERS_DISAGREE: ({ photo: at, residualPx, most }) =>
-    `The markers of ${photo(at)} do not lie as the sheets have them (${residualPx.toFixed(2)} px off, ${most} at most): a sheet was moved or bent, or the lens zoomed.`,
+    `The markers of ${photo(at)} do not lie as the sheets have them (${residualPx.toFixed(2)} px off, ${most} at most): a sheet was moved or bent, the lens zoomed, or the sheets are on other paper than said (A4, Letter).`,
   TAPE_DISAGREES: ({ tape: at, length, predicted, sigma }) =>
     `The ${tape(at)} of ${mm(length)} contradicts the rest, which gives ${mm(predicted)} ± ${mm(1.96 * sigma)}: measure it again.`,
   NO_INK_LINE: () => 'No closed ink line is found: trace with a broad dark pen, all the way round.',

@@ -13,6 +13,14 @@ export const surveyFindings = {
     why: 'Vier Seiten, vier Radien und eine Diagonale legen die Form fest; fehlt eines, wäre sie geraten.',
     do: 'Nachmessen. Eine scharfe Ecke hat den Radius 0.',
   }),
+  OUTLINE_MISSING: (f, show) => ({
+    what: `${opening(f, show)}: noch kein Umriss.`,
+    why: '',
+    do:
+      f.numbers.from === 'photo'
+        ? 'Die Folie mit dem Umriss fotografieren und den gefundenen Umriss übernehmen.'
+        : 'Eine Zeichnung oder eine Punktetabelle wählen und einen Umriss daraus übernehmen.',
+  }),
   READING_SUSPECT: (f, show) => {
     const { of, entered, corrected, confidence, cause, orOf, orEntered } = f.numbers;
     const slip = sayCause(cause);

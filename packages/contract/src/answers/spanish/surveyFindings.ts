@@ -13,6 +13,14 @@ export const surveyFindings = {
     why: 'Cuatro lados, cuatro radios y una diagonal fijan la forma; si falta uno, se adivinaría.',
     do: 'Tome la medida. Una esquina viva tiene radio 0.',
   }),
+  OUTLINE_MISSING: (f, show) => ({
+    what: `${opening(f, show)}: aún no hay contorno.`,
+    why: '',
+    do:
+      f.numbers.from === 'photo'
+        ? 'Fotografíe la lámina trazada y use el contorno que resulte.'
+        : 'Elija un dibujo o una tabla de puntos y use un contorno de allí.',
+  }),
   READING_SUSPECT: (f, show) => {
     const { of, entered, corrected, confidence, cause, orOf, orEntered } = f.numbers;
     const slip = sayCause(cause);
