@@ -34,6 +34,13 @@ export type TraceRefusal =
     }
   | { readonly code: 'ONE_SHEET_ONLY'; readonly photo: number; readonly sheet: number }
   | {
+      readonly code: 'PHOTO_TOO_SMALL';
+      readonly photo: number;
+      /** Pixels a marker's side takes. */
+      readonly side: number;
+      readonly least: number;
+    }
+  | {
       readonly code: 'PHOTO_BLURRED';
       readonly photo: number;
       readonly edgeWidth: number;
@@ -86,6 +93,8 @@ const LEAST_MARKERS = 4;
 const MOST_PRINT_ERROR = 0.06;
 /** Widest step from black to paper, as a share of a marker's side. */
 const MOST_BLUR = 0.11;
+/** A marker of 60 mm smaller than this leaves the ink narrower than two pixels, px. */
+const LEAST_SIDE = 36;
 const MOST_RESIDUAL_PX = 1;
 const DOUBT = 2.5;
 const CONTRADICTION = 3.5;
@@ -134,9 +143,10 @@ export function checkMarkers(
     }
     const sheets = new Set(markers.map(({ id }) => Math.floor(id / MARKERS_PER_SHEET)));
     if (sheets.size < 2) return { code: 'ONE_SHEET_ONLY', photo, sheet: [...sheets][0]! };
+    const side = median(markers.map(sideOf));
+    if (side < LEAST_SIDE) return { code: 'PHOTO_TOO_SMALL', photo, side, least: LEAST_SIDE };
     const blur = median(markers.map((marker) => marker.edgeWidth / sideOf(marker)));
     if (blur > MOST_BLUR) {
-      const side = median(markers.map(sideOf));
       return { code: 'PHOTO_BLURRED', photo, edgeWidth: blur * side, most: MOST_BLUR * side };
     }
   }

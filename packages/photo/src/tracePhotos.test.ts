@@ -153,6 +153,19 @@ describe('what is refused', () => {
     expect(result).toEqual({ ok: false, refusal: { code: 'TOO_FEW_MARKERS', photo: 0, found: 0, least: 4 } });
   });
 
+  test('a photo sent too small for the ink to be seen', () => {
+    const { width, height, data } = photo.image as { width: number; height: number; data: Uint8Array };
+    const [w, h] = [Math.floor(width / 6), Math.floor(height / 6)];
+    const mean = (x: number, y: number) => {
+      let sum = 0;
+      for (let k = 0; k < 36; k++) sum += data[(6 * y + Math.floor(k / 6)) * width + 6 * x + (k % 6)]!;
+      return Math.round(sum / 36);
+    };
+    const small = Uint8Array.from({ length: w * h }, (_, k) => mean(k % w, Math.floor(k / w)));
+    const result = tracePhotos(input('01_easy', { ...photo, image: { width: w, height: h, data: small } }));
+    expect(result).toMatchObject({ ok: false, refusal: { code: 'PHOTO_TOO_SMALL', photo: 0, least: 36 } });
+  });
+
   test('an ultra-wide lens, by its own file', () => {
     const result = tracePhotos(input('01_easy', { image: photo.image, focalLength35: 13 }));
     expect(result).toMatchObject({ ok: false, refusal: { code: 'ULTRA_WIDE_LENS', focalLength35: 13 } });

@@ -29,6 +29,8 @@ export const traceRefusals: Words<TraceRefusal> = {
     `Only ${found} markers are seen in ${photo(at)}; ${least} are needed: step back, and keep the sheets flat and in the light.`,
   ONE_SHEET_ONLY: ({ photo: at }) =>
     `Only one sheet is seen in ${photo(at)}: no true size without two sheets or more in the picture.`,
+  PHOTO_TOO_SMALL: ({ photo: at, side, least }) =>
+    `The markers of ${photo(at)} are ${Math.round(side)} pixels wide, ${least} are needed: send the photo at its full size, or step nearer.`,
   PHOTO_BLURRED: ({ photo: at }) =>
     `The picture of ${photo(at)} is blurred: hold still, or take it in more light.`,
   PHOTOS_NOT_LINKED: () =>
@@ -37,7 +39,8 @@ export const traceRefusals: Words<TraceRefusal> = {
     `The markers of ${photo(at)} do not lie as the sheets have them (${residualPx.toFixed(2)} px off, ${most} at most): a sheet was moved or bent, the lens zoomed, or the sheets are on other paper than said (A4, Letter).`,
   TAPE_DISAGREES: ({ tape: at, length, predicted, sigma }) =>
     `The ${tape(at)} of ${mm(length)} contradicts the rest, which gives ${mm(predicted)} ± ${mm(1.96 * sigma)}: measure it again.`,
-  NO_INK_LINE: () => 'No closed ink line is found: trace with a broad dark pen, all the way round.',
+  NO_INK_LINE: () =>
+    'No closed ink line is found: trace with a broad dark pen, all the way round, and keep the whole line in the picture.',
   INK_INCOMPLETE: ({ support, least }) =>
     `Only ${percent(support)} of the line is seen, ${percent(least)} is needed: take away what lies on it, or take a second photo.`,
   OUTLINE_NOT_FITTED: () =>
