@@ -1,13 +1,14 @@
 // Key press to new drawing at nine and at 200 openings, in Chromium against the real server; script bytes; first drawing;
 // memory after 5,000 edits. Run: node bench/web.mjs [runs] [--write]
 import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { chromium } from 'playwright-core';
 import { ensureBuilt } from '../tools/run/build.mjs';
 import { findChromium } from '../tools/run/chromium.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const RUNS = Number(process.argv[2] ?? 120) || 120;
@@ -102,20 +103,7 @@ function report({ scripts, firsts, version, keyed, memory }) {
   const text = `${where}.\n\n${table}\n\n${kept}`;
   console.log(text);
   if (process.argv.includes('--write'))
-    record('bench/web.mjs', `## The page: \`npm run bench -- web\`\n\n${text}`);
-}
-
-function record(name, text) {
-  const path = at('docs', 'bench.md');
-  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
-  const [open, close] = [`<!-- ${name} -->`, `<!-- end of ${name} -->`];
-  const [from, to] = [page.indexOf(open), page.indexOf(close)];
-  const block = `${open}\n${text}\n${close}`;
-  const next =
-    from >= 0 && to > from
-      ? page.slice(0, from) + block + page.slice(to + close.length)
-      : `${page.trimEnd()}\n\n${block}\n`;
-  writeFileSync(path, next);
+    recordBench('bench/web.mjs', `## The page: \`npm run bench -- web\`\n\n${text}`);
 }
 
 const gzipped = (name) => gzipSync(readFileSync(at('apps/web/dist', name)), { level: 9 }).length;

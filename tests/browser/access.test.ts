@@ -53,7 +53,16 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   }
   await page.getByRole('link', { name: /^Saved, revision/ }).click();
   await page.getByRole('heading', { name: 'Revisions' }).waitFor();
+  await page.getByRole('button', { name: 'Compare revision 1 with another' }).click();
+  await page.locator('.compare [role="status"]').waitFor();
   await look('revisions');
+  await page.getByRole('button', { name: 'Keys' }).click();
+  await look('keys');
+  await page.keyboard.press('Escape');
+  await page.goto(`${opened.address}/jobs/demo-camper/window/W3`);
+  await page.locator('.keypad').waitFor();
+  await page.evaluate(axe);
+  await look('at the window');
   await go('/catalogue');
   await page.evaluate(() => {
     for (const one of document.querySelectorAll('details')) one.open = true;

@@ -5,6 +5,7 @@ import './style/tokens.css';
 import './style/base.css';
 import './style/page.css';
 import './style/drawing.css';
+import './style/tools.css';
 import './style/window.css';
 import './style/hold.css';
 

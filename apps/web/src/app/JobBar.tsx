@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { UnitName } from '../contract.ts';
+import { Tools } from '../find/Tools.tsx';
 import { useJob, useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
 import { PageBar } from './PageBar.tsx';
@@ -45,6 +46,7 @@ export function JobBar() {
           <option value="mm">{w.app.units.mm}</option>
         </select>
       </label>
+      <Tools />
     </PageBar>
   );
 }

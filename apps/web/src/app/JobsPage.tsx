@@ -1,6 +1,7 @@
 import { type FormEvent, useEffect, useId, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { emptyJob, type Job, type UnitName } from '../contract.ts';
+import { FindInJobs } from '../find/FindInJobs.tsx';
 import { addJob, fetchCopies, type ListedJob, listJobs } from '../offline/keptJobs.ts';
 import type { Server } from '../server/server.ts';
 import { showWhen } from '../text/showWhen.ts';
@@ -15,6 +16,7 @@ export function JobsPage({ server }: { readonly server: Server }) {
   const [, go] = useLocation();
   const [jobs, again] = useAsk(() => listJobs(server));
   const [sentence, setSentence] = useState<string | null>(null);
+  const [copied, setCopied] = useState(0);
   const add = async (job: Job) => {
     try {
       await addJob(server, job);
@@ -34,7 +36,12 @@ export function JobsPage({ server }: { readonly server: Server }) {
   // A job opened here once, or merely listed, can be opened again where there is no network.
   useEffect(() => {
     if (jobs.kind !== 'there' || !jobs.value.reached) return;
-    const timer = setTimeout(() => void fetchCopies(server, jobs.value.jobs).catch(() => {}), 1500);
+    const fetchAll = () =>
+      fetchCopies(server, jobs.value.jobs).then(
+        () => setCopied((one) => one + 1),
+        () => {},
+      );
+    const timer = setTimeout(fetchAll, 1500);
     return () => clearTimeout(timer);
   }, [jobs, server]);
   const shown = jobs.kind === 'there' ? jobs.value.jobs.filter((one) => !one.removed) : [];
@@ -48,6 +55,7 @@ export function JobsPage({ server }: { readonly server: Server }) {
             {sentence}
           </p>
         ) : null}
+        <FindInJobs round={copied} />
         {jobs.kind === 'failed' ? (
           <div role="alert">
             <p className="field-sentence">{jobs.sentence}</p>

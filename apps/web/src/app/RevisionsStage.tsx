@@ -3,6 +3,8 @@ import type { Revision } from '../contract.ts';
 import { useJob, useWork } from '../job/work.ts';
 import { showWhen } from '../text/showWhen.ts';
 import { useWords } from '../text/useWords.ts';
+import { Compare } from './Compare.tsx';
+import { NameRevision } from './NameRevision.tsx';
 import { sentenceOf } from './useAsk.ts';
 
 /** Every save of the job, newest first, and the way back to each. */
@@ -12,6 +14,7 @@ export function RevisionsStage() {
   const revision = useJob((state) => state.revision);
   const [list, setList] = useState<readonly Revision[] | null>(null);
   const [sentence, setSentence] = useState<string | null>(null);
+  const [comparing, setComparing] = useState<number | null>(null);
   // The list is read again when a save has added to it.
   useEffect(() => {
     server.revisions(id).then(setList, (error) => setSentence(sentenceOf(error)));
@@ -40,25 +43,38 @@ export function RevisionsStage() {
           {sentence}
         </p>
       ) : null}
+      <NameRevision />
+      {comparing !== null && list ? (
+        <Compare key={comparing} revisions={list} before={comparing} close={() => setComparing(null)} />
+      ) : null}
       {list?.length === 0 ? <p className="empty">{w.revisions.none}</p> : null}
       <ol className="revisions" reversed>
         {list?.map((one) => (
           <li key={one.revision}>
             <span>
               <b>{w.revisions.one(one.revision)}</b> {showWhen(one.savedAt)}{' '}
-              <span className="about">{one.note}</span>
+              <span className="revision-note">{one.note}</span>
             </span>
-            {one.revision === revision ? (
-              <span className="about">{w.revisions.current}</span>
-            ) : (
+            <span className="revision-buttons">
               <button
                 type="button"
-                aria-label={w.revisions.restoreOf(one.revision)}
-                onClick={() => restore(one.revision)}
+                aria-label={w.keep.revisions.compareOf(one.revision)}
+                onClick={() => setComparing(one.revision)}
               >
-                {w.revisions.restore}
+                {w.keep.revisions.compare}
               </button>
-            )}
+              {one.revision === revision ? (
+                <span className="about">{w.revisions.current}</span>
+              ) : (
+                <button
+                  type="button"
+                  aria-label={w.revisions.restoreOf(one.revision)}
+                  onClick={() => restore(one.revision)}
+                >
+                  {w.revisions.restore}
+                </button>
+              )}
+            </span>
           </li>
         ))}
       </ol>

@@ -16,6 +16,8 @@ export interface Autosave<T = unknown> {
   readonly together: (picks: Picks) => Merged<T> | null;
   /** Ends the conflict with what was picked for each field; false while one is not picked. */
   readonly resolve: (picks: Picks) => boolean;
+  /** Saves what is on the page as a revision with a name; false where it has to wait for something first. */
+  readonly saveAs: (note: string) => Promise<boolean>;
   readonly stop: () => void;
 }
 
@@ -30,7 +32,7 @@ interface Options<T> {
   readonly base: Copy<T> | null;
   /** The revision the page is in conflict with from the start, if any. */
   readonly conflict?: Copy<T> | null;
-  readonly put: (document: T, basedOn: number | null) => Promise<SaveAnswer>;
+  readonly put: (document: T, basedOn: number | null, note?: string) => Promise<SaveAnswer>;
   /** The newest revision the server has. */
   readonly newest: () => Promise<Copy<T>>;
   readonly keeper: Keeper<T>;
@@ -166,13 +168,26 @@ export function startAutosave<T extends object>(
   const online = () => later(0);
   globalThis.addEventListener?.('online', online);
 
+  const flush = async () => {
+    do await save();
+    while (store.getState().save.kind === 'waiting');
+  };
+  const saveAs = async (note: string): Promise<boolean> => {
+    await flush();
+    const { document: one, save: state } = store.getState();
+    if (state.kind !== 'saved') return false;
+    const answer = await put(one, base?.revision ?? null, note);
+    if (answer.kind !== 'saved') return false;
+    known({ document: one, revision: answer.revision });
+    store.setState({ revision: answer.revision });
+    return true;
+  };
+
   return {
     together,
     resolve,
-    flush: async () => {
-      do await save();
-      while (store.getState().save.kind === 'waiting');
-    },
+    flush,
+    saveAs,
     stop: () => {
       clearTimeout(timer);
       globalThis.removeEventListener?.('online', online);

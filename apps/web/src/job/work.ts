@@ -59,7 +59,7 @@ export async function openWork(server: Server, id: string): Promise<Work> {
   const jobSave = startAutosave(job, {
     base,
     conflict,
-    put: (document, basedOn) => server.saveJob(document, basedOn),
+    put: (document, basedOn, note) => server.saveJob(document, basedOn, note),
     newest: async () => {
       const newest = await server.openJob(id);
       return { document: newest.job, revision: newest.revision };

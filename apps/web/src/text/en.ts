@@ -1,4 +1,5 @@
 import { fastenerWords } from './fastenerWords.ts';
+import { findWords } from './findWords.ts';
 import { holdWords } from './holdWords.ts';
 import { keepWords } from './keepWords.ts';
 import { keptWords } from './keptWords.ts';
@@ -12,6 +13,7 @@ import { windowWords } from './windowWords.ts';
 /** Every word of the page, in English. Another language is another object of this shape. */
 export const en = {
   keep: keepWords,
+  find: findWords,
   window: windowWords,
   app: {
     name: 'Panewright',

@@ -1,0 +1,25 @@
+/** Words of finding things and of the keys, in English. */
+export const findWords = {
+  find: 'Find',
+  inJob: 'Find in this job',
+  label: 'Openings, patterns, materials, notes',
+  inJobs: 'Find a job, an opening, a material',
+  none: 'Nothing is called that here.',
+  some: (count: number) => (count === 1 ? '1 found' : `${count} found`),
+  kind: { job: 'Job', opening: 'Opening', pattern: 'Pattern', material: 'Material', note: 'Note' },
+  inOf: (job: string) => `in ${job}`,
+  keys: 'Keys',
+  keysTitle: 'What the keys do',
+  key: {
+    undo: ['Ctrl+Z', 'Take back the last entry'],
+    redo: ['Ctrl+Shift+Z', 'Do it again'],
+    find: ['/', 'Find in this job'],
+    keys: ['?', 'This list'],
+    tab: ['Tab', 'To the next reading, in the order you walk round'],
+    next: ['Alt+↓', 'The next opening'],
+    previous: ['Alt+↑', 'The opening before'],
+    stages: ['Alt+1 … Alt+9', 'The stages, from Job on'],
+    escape: ['Esc', 'Close what is open'],
+  } as Readonly<Record<string, readonly [string, string]>>,
+  keysAbout: 'On a Mac, Cmd stands for Ctrl. In a field, the letters are typed as usual.',
+};
