@@ -130,6 +130,10 @@ test('npx panewright trace prints the outline of a photo in the form of its trut
 test.each([
   [['--tape', '9.1-12.0'], 'MARKER.CORNER'],
   [['--tape', '9.1-12.0=1323.9', '--ruler', '200'], 'XxY'],
+  [['--tape', '9.1-12.0=1323.9', '--line', 'red'], 'darkest, inner or outer'],
+  [['--tape', '9.1-12.0=1323.9', '--taps', '620'], 'PHOTO:X,Y'],
+  [['--tape', '9.1-12.0=1323.9', '--taps', '1:1,2 3,4'], 'enclose nothing'],
+  [['--tape', '9.1-12.0=1323.9', '--taps', '2:1,2 3,4 5,6'], 'of photo 2, and there is 1 photo'],
   [['--tape', '9.1-12.0=1323.9'], 'not a JPEG'],
   [[], 'not a JPEG'],
 ])('npx panewright trace of a job with %j is refused in words', (options, say) => {

@@ -132,6 +132,19 @@ test('a person prints sheets, loads a photo, sees the outline, drags an edge, ta
   await page.keyboard.press('Shift+ArrowRight');
   expect(Number(await side.getAttribute('aria-valuenow'))).toBeCloseTo(1, 1);
 
+  // Shown larger, the photo and what lies over it grow alike.
+  const widths = async () =>
+    Promise.all(
+      ['.photo-picture img', '.photo-over'].map(
+        async (part) => (await page.locator(part).boundingBox())!.width,
+      ),
+    );
+  const [was] = await widths();
+  await page.getByRole('button', { name: 'Larger' }).click();
+  await expect.poll(async () => (await widths())[0]! / was!).toBeCloseTo(1.5, 2);
+  const [picture, over] = await widths();
+  expect(over).toBeCloseTo(picture!, 1);
+
   // The same on a telephone: the photo is as wide as the screen, and nothing runs off it.
   await page.setViewportSize({ width: 390, height: 844 });
   await expect.poll(() => widthOf(page)).toBeLessThanOrEqual(390);
