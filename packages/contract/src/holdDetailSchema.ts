@@ -60,3 +60,21 @@ export const holdMeetingIn = (outline: z.ZodType<Outline>, point: z.ZodType<Poin
     at: z.nullable(point),
     travel: z.nullable(z.strictObject({ outward: number, inward: number, forward: number, back: number })),
   });
+
+export const holdGapRange = z.strictObject({ value: number, low: number, high: number });
+
+const onPoint = { point: z.int() };
+const markingStep = z.discriminatedUnion('code', [
+  z.strictObject({ code: z.literal('DOT_TEST_MAGNET') }),
+  z.strictObject({ code: z.literal('STACK_AND_DOT'), magnets: z.int() }),
+  z.strictObject({ code: z.literal('SEW_IN'), ...onPoint, dot: z.enum(['out', 'toGlass']) }),
+  z.strictObject({ code: z.literal('FIX_INSIDE'), ...onPoint, dot: z.enum(['toRoom', 'toGlass']) }),
+  z.strictObject({ code: z.literal('CHECK_DRAWS'), ...onPoint }),
+]);
+
+export const holdMarkingIn = (point: z.ZodType<Point>) => {
+  const faces = list(
+    z.strictObject({ ...onPoint, at: point, pole: z.enum(['north', 'south']), dot: z.boolean() }),
+  );
+  return z.strictObject({ steps: list(markingStep), outside: faces, inside: faces });
+};

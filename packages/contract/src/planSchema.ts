@@ -2,7 +2,14 @@ import { choices, type Finding, type FindingCode, glazing, type Plan, unitName }
 import type { Outline, Point, Rigid } from '@panewright/geometry';
 import type { Millimetre, Radian } from '@panewright/quantity';
 import { z } from 'zod';
-import { holdByPoint, holdGap, holdLetsGo, holdMeetingIn } from './holdDetailSchema.ts';
+import {
+  holdByPoint,
+  holdGap,
+  holdGapRange,
+  holdLetsGo,
+  holdMarkingIn,
+  holdMeetingIn,
+} from './holdDetailSchema.ts';
 
 /** The shape of a plan, for those who read it from a file or over HTTP. Every number in it is finite. */
 
@@ -50,6 +57,7 @@ const origin = z.strictObject({
     'threadLength',
     'wrapSize',
     'tapeLength',
+    'stripLength',
     'wholePacks',
     'standardMinutes',
     'jobCost',
@@ -172,6 +180,8 @@ const panelPlan = z.strictObject({
   edging,
 });
 
+const pole = z.enum(['north', 'south']);
+
 const holdPoint = z.strictObject({
   number: z.int(),
   kind: z.enum(['corner', 'edge']),
@@ -180,8 +190,11 @@ const holdPoint = z.strictObject({
   edgePoint: pointSchema,
   centre: pointSchema,
   inward: number,
-  pocket: outlineSchema,
+  pocket: z.nullable(outlineSchema),
   pocketPiece: text,
+  rule: z.nullable(z.strictObject({ on: text, index: z.int() })),
+  byHand: z.boolean(),
+  poleOut: pole,
   cavity: z.strictObject({ centre: pointSchema, radius: number }),
 });
 
@@ -196,9 +209,9 @@ const holdEdge = z.strictObject({
   positions: list(number),
 });
 
-const pole = z.enum(['north', 'south']);
 const holdOpening = z.strictObject({
   opening: text,
+  by: z.enum(['magnets', 'steel', 'fastener']),
   outside: text,
   inside: text,
   layers: list(z.strictObject({ name: text, thickness: number })),
@@ -219,6 +232,8 @@ const holdOpening = z.strictObject({
   ),
   heatLimit: z.nullable(number),
   poles: z.strictObject({ panelOut: pole, insideOut: pole }),
+  marking: z.nullable(holdMarkingIn(pointSchema)),
+  gaps: z.nullable(z.strictObject({ corner: holdGapRange, edge: holdGapRange })),
   byPoint: z.exactOptional(list(holdByPoint)),
   letsGo: z.exactOptional(z.nullable(holdLetsGo)),
   meetings: z.exactOptional(list(holdMeetingIn(outlineSchema, pointSchema))),
@@ -233,6 +248,8 @@ const holdPlan = z.strictObject({
   ),
   openings: list(holdOpening),
   gaps: z.exactOptional(list(holdGap)),
+  byHandOf: z.nullable(text),
+  poles: z.enum(['uniform', 'keyed']),
 });
 
 const cutPiece = z.strictObject({
@@ -285,7 +302,7 @@ const takeOffPlan = z.strictObject({
       item: text,
       name: text,
       supplier: text,
-      kind: z.enum(['fabric', 'binding', 'magnet', 'wrapFilm', 'tape', 'thread']),
+      kind: z.enum(['fabric', 'binding', 'magnet', 'steel', 'fastener', 'wrapFilm', 'tape', 'thread']),
       used: figureSchema,
       packs: figureSchema,
       pack: z.strictObject({ quantity: number, price: number }),

@@ -1,4 +1,4 @@
-import type { MarginRefusal, PanelHeldRefusal, StrengthRefusal } from '@panewright/design';
+import type { HoldingRefusal, MarginRefusal, PanelHeldRefusal } from '@panewright/design';
 import type { FileRefusal } from '@panewright/files';
 import type { OutlineRefusal, ReshapeRefusal } from '@panewright/geometry';
 import type { PairRefusal } from '@panewright/magnets';
@@ -53,7 +53,7 @@ export type HoldRefusal =
   | {
       readonly code: 'HOLD_REFUSED';
       readonly opening: string;
-      readonly refusal: StrengthRefusal | MarginRefusal;
+      readonly refusal: HoldingRefusal | MarginRefusal;
     };
 
 /** The door itself cannot answer now. */

@@ -79,11 +79,11 @@ test('cut line, stitch line and band lie inside one another, and every pocket li
   for (const hold of plan.hold) {
     const panel = plan.panels.find(({ pattern }) => pattern === hold.pattern)!;
     for (const point of hold.points) {
-      expect(containsOutline(panel.cut, point.pocket)).toBe(true);
-      expect(contains(point.pocket, point.centre)).toBe('inside');
+      expect(containsOutline(panel.cut, point.pocket!)).toBe(true);
+      expect(contains(point.pocket!, point.centre)).toBe('inside');
       // A patch is 3 in wide and deep: never larger than its blank, and no sliver.
-      expect(area(point.pocket)).toBeLessThan(76.2 ** 2);
-      expect(area(point.pocket)).toBeGreaterThan(0.5 * 76.2 ** 2);
+      expect(area(point.pocket!)).toBeLessThan(76.2 ** 2);
+      expect(area(point.pocket!)).toBeGreaterThan(0.5 * 76.2 ** 2);
     }
   }
 });

@@ -9,7 +9,11 @@ import { remember } from './derive/remember.ts';
 import type { Catalogue } from './document/catalogue.ts';
 import type { Choices, Job } from './document/job.ts';
 import { cornerCreep } from './hold/cornerCreep.ts';
+import { fastenerAllowances } from './hold/fastenerAllowances.ts';
+import { handGone } from './hold/handFindings.ts';
 import { type HoldInput, holdPlan, type PatchBook } from './hold/holdPlan.ts';
+import { holdProposals } from './hold/holdProposals.ts';
+import { storedFindings } from './hold/storedFindings.ts';
 import { panelMass } from './panels/panelMass.ts';
 import { panelPlan } from './panels/panelPlan.ts';
 import { patternPlans } from './patterns/patternPlans.ts';
@@ -38,8 +42,11 @@ export function derive(job: Job, catalogue: Catalogue, seed: number, budget = QU
   const cutting = cuttingPlan(cutPieces(made), made, job, catalogue, seed, budget, find);
   const takeOff = takeOffPlan(made, cutting, catalogue);
   const price = pricePlan(takeOff, plan.patterns, plan.panels, catalogue);
+  for (const proposal of holdProposals(plan, job, catalogue)) find(proposal);
   return { ...plan, cutting, takeOff, price, findings };
 }
+
+const NONE: HoldInput['byHand'] = [];
 
 interface PanelContext {
   readonly pattern: PatternPlan;
@@ -96,6 +103,8 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
       panel,
       materials: materials.get(master)!,
       members: membersOf(pattern, job, openings),
+      byHand: job.heldByHand ?? NONE,
+      openings,
     };
     const hold = holdPlan(input, catalogue, book, find);
     const hung = { ...panel, mass: panelMass(panel, hold.points, input.materials) };
@@ -104,8 +113,12 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
   for (const creep of cornerCreep(
     made.map(({ hold }) => hold),
     openings,
+    catalogue.habits,
   ))
     find(creep);
+  for (const fight of storedFindings(openings, made)) find(fight);
+  for (const gone of handGone(job)) find(gone);
+  for (const other of fastenerAllowances(job, catalogue)) find(other);
   for (const caution of cautions(job, openings, made, catalogue)) find(caution);
   const plan: Plan = {
     format: 'panewright.plan',

@@ -17,6 +17,7 @@ export { type Division, equalGaps } from './hold/equalGaps.ts';
 export type { Face } from './hold/erosion.ts';
 export * from './hold/fasteners.ts';
 export * from './hold/fewestPoints.ts';
+export { behindGlass, type HoldingRefusal, holdingStrength, stripPiece } from './hold/holding.ts';
 export type { Foot } from './hold/holdPoints.ts';
 export * from './hold/layout.ts';
 export { type Fit, waysToFit } from './hold/layoutSymmetry.ts';

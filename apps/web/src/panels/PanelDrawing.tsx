@@ -77,10 +77,12 @@ export function PanelDrawing({
               <path d={outlinePath(pattern.outline)} className="traced-line" />
               {hold?.points.map((point) => (
                 <g key={point.number}>
-                  <path
-                    d={outlinePath(point.pocket)}
-                    className={`pocket-line${active === point.number ? ' pocket-active' : ''}`}
-                  />
+                  {point.pocket && (
+                    <path
+                      d={outlinePath(point.pocket)}
+                      className={`pocket-line${active === point.number ? ' pocket-active' : ''}`}
+                    />
+                  )}
                   <circle
                     cx={point.centre.x}
                     cy={point.centre.y}

@@ -60,6 +60,6 @@ test('a finding with real numbers reads as a sentence in German', () => {
   } as Finding<'PULL_TOO_WEAK'>;
   const word = findingWords.de.PULL_TOO_WEAK;
   expect(word(weak, makeShow({ units: 'mm', language: 'de', openings: { A: 'Bug' } })).what).toBe(
-    'Öffnung Bug: 6 Paare von je mindestens 3,2 N halten 0,8 mal, was ein Wind von 8,9 m/s verlangt; gefordert ist 1,5 mal (Schätzung).',
+    'Öffnung Bug: 6 Haltepunkte von je mindestens 3,2 N halten 0,8 mal, was ein Wind von 8,9 m/s verlangt; gefordert ist 1,5 mal (Schätzung).',
   );
 });

@@ -25,8 +25,9 @@ export function cautions(
     ...driving(job),
     everywhere('HOLD_IS_ESTIMATE'),
     ...ofMagnets(job, made, catalogue),
-    everywhere('TAPE_DWELL'),
-    everywhere('SOLVENT_FIRE'),
+    ...(made.some(usesTape) ? [everywhere('TAPE_DWELL'), everywhere('SOLVENT_FIRE')] : []),
+    ...(made.some(({ materials }) => materials.holder.kind === 'steel') ? [everywhere('STEEL_EDGES')] : []),
+    ...ofFasteners(made),
     ...(made.some(usesHeat) ? [everywhere('HOT_KNIFE_FUMES')] : []),
     everywhere('HEAT_INSIDE'),
   ];
@@ -36,6 +37,8 @@ type Plain =
   | 'HOLD_IS_ESTIMATE'
   | 'TAPE_DWELL'
   | 'SOLVENT_FIRE'
+  | 'STEEL_EDGES'
+  | 'CUPS_LET_GO'
   | 'HOT_KNIFE_FUMES'
   | 'HEAT_INSIDE'
   | 'MAGNETS_SWALLOWED'
@@ -55,6 +58,24 @@ function ofOpening({ opening, exit, driving: seen }: OpeningPlan): Finding[] {
 function driving(job: Job): Finding[] {
   const moves = job.site.kind === 'camper' || job.site.kind === 'boat';
   return moves ? [everywhere('REMOVE_BEFORE_DRIVING')] : [];
+}
+
+const usesTape = ({ materials }: Made): boolean => materials.holder.kind !== 'fastener';
+
+/** Cups that lose their air, and holes in a frame. */
+function ofFasteners(made: readonly Made[]): Finding[] {
+  const used = made.flatMap(({ pattern, hold, materials: { holder } }) =>
+    holder.kind === 'fastener'
+      ? [{ fastener: holder.fastener, sets: pattern.members.length * hold.points.length }]
+      : [],
+  );
+  const fixings = used.reduce((sum, { fastener, sets }) => sum + sets * fastener.fixings, 0);
+  return [
+    ...(used.some(({ fastener }) => fastener.kind === 'suctionCup') ? [everywhere('CUPS_LET_GO')] : []),
+    ...(fixings > 0
+      ? [{ severity: 'caution', code: 'FIXINGS_IN_FRAME', where: {}, numbers: { fixings } } as const]
+      : []),
+  ];
 }
 
 const usesHeat = ({ panel, materials }: Made): boolean =>

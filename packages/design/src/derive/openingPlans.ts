@@ -8,7 +8,10 @@ import { remember } from './remember.ts';
 const surveyed = remember(
   (opening: Opening, { job, catalogue }: { readonly job: Job; readonly catalogue: Catalogue }, find) =>
     openingPlan(job, opening, catalogue, find),
-  (a, b) => a.job.choices === b.job.choices && a.catalogue.habits === b.catalogue.habits,
+  (a, b) =>
+    a.job.choices === b.job.choices &&
+    a.catalogue.habits === b.catalogue.habits &&
+    a.catalogue.fasteners === b.catalogue.fasteners,
 );
 
 /** Every opening as surveyed, in the job's order; one whose readings did not change is not worked out again. */

@@ -6,3 +6,7 @@ export const faceOf = ({ shape }: Pick<Magnet, 'shape'>): Face =>
   shape.kind === 'disc'
     ? { kind: 'disc', radius: shape.diameter / 2 }
     : { kind: 'block', along: shape.width, across: shape.height };
+
+/** Radius of the circle a magnet's face needs to lie in, mm. */
+export const faceRadius = ({ shape }: Pick<Magnet, 'shape'>): number =>
+  shape.kind === 'disc' ? shape.diameter / 2 : Math.hypot(shape.width, shape.height) / 2;

@@ -19,7 +19,9 @@ export function placeByHand(
   input: PlacingInput,
 ): { readonly points: readonly PlacedPoint[]; readonly problems: readonly LayoutProblem[] } {
   const problems: LayoutProblem[] = [];
-  const left: (PlacedPoint | null)[] = [...points];
+  const rules = ruleOf(points);
+  const ruled = points.map((point, at): PlacedPoint => (rules[at] ? { ...point, rule: rules[at] } : point));
+  const left: (PlacedPoint | null)[] = [...ruled];
   const added: PlacedPoint[] = [];
   for (const one of input.hand) {
     if (one.kind === 'fixed' || one.kind === 'added') {
@@ -28,19 +30,33 @@ export function placeByHand(
       else if (one.kind === 'added') added.push(byHand(runs, place.run, place.t, 0, input));
       continue;
     }
-    const mine = points.map((point, at) => ({ point, at })).filter(({ point }) => point.on === one.on);
-    const found = mine[one.index - 1];
+    const mine = ruled.map((point, at) => ({ point, at })).filter(({ point }) => point.rule?.on === one.on);
+    const found = mine[one.index < 0 ? mine.length + one.index : one.index - 1];
     if (!found) {
-      problems.push({ code: 'HAND_POINT_UNKNOWN', on: one.on, index: one.index, points: mine.length });
+      const index = Math.abs(one.index);
+      problems.push({ code: 'HAND_POINT_UNKNOWN', on: one.on, index, points: mine.length });
     } else if (one.kind === 'removed') left[found.at] = null;
     else {
       const moved = movedAlong(found.point, one.by, runs, input);
-      if (moved) left[found.at] = moved;
+      if (moved) left[found.at] = { ...moved, rule: found.point.rule! };
       else problems.push({ code: 'HAND_POINT_OFF_EDGE', on: one.on, index: one.index, by: one.by });
     }
   }
   const all = [...left.filter((point) => point !== null), ...added];
   return { points: all.sort((a, b) => a.run - b.run || a.t - b.t), problems };
+}
+
+/** Which of its edge's points each of the rule's is, from 1; none for those that stand by hand. */
+export function ruleOf(
+  points: readonly { readonly on: string; readonly by?: PlacedPoint['by'] }[],
+): readonly (PlacedPoint['rule'] | undefined)[] {
+  const counts = new Map<string, number>();
+  return points.map(({ on, by }) => {
+    if (by === 'hand') return undefined;
+    const index = (counts.get(on) ?? 0) + 1;
+    counts.set(on, index);
+    return { on, index };
+  });
 }
 
 /** A point moved along its run; a corner's point may go onto either of its two. */

@@ -20,24 +20,28 @@ import type { Catalogue, Magnet } from '../document/catalogue.ts';
 import { figure } from '../plan/figure.ts';
 import type { Find } from '../plan/finding.ts';
 import type { HoldMargin, HoldOpening, HoldPoint, HoldPull, OpeningPlan, PanelPlan } from '../plan/plan.ts';
+import { heldOtherwise } from './heldOtherwise.ts';
 
 /** Standard acceleration of free fall, m/s² (exact by definition). */
-const GRAVITY = 9.80665;
+export const GRAVITY = 9.80665;
 /** What keeps a pair apart that has snapped together without the glass, mm (an estimate). */
-const CONTACT_GAP = mm(0.5);
+export const CONTACT_GAP = mm(0.5);
 
-/** Layers between the magnets of a pair, from the panel to the inside: their sum is the gap. */
+/** Layers between the magnets of a pair (or a magnet and its steel), from the panel to the inside: their sum is the gap. */
 export function stackOf(
   plan: OpeningPlan,
   materials: Materials,
 ): readonly { name: string; thickness: number }[] {
   const { glazing } = plan;
+  if (materials.holder.kind === 'fastener') return [];
   return [
     { name: 'fabric', thickness: materials.fabric.thickness },
     ...(glazing.standOff > 0 ? [{ name: 'standOff', thickness: glazing.standOff }] : []),
     ...glazing.layers.map(({ kind, thickness }) => ({ name: kind, thickness })),
     { name: 'tape', thickness: materials.tape.thickness },
-    { name: 'wrapFilm', thickness: materials.wrapFilm.thickness },
+    ...(materials.holder.kind === 'steel'
+      ? []
+      : [{ name: 'wrapFilm', thickness: materials.wrapFilm.thickness }]),
   ];
 }
 
@@ -48,33 +52,67 @@ export function bodyOf({ shape }: Magnet): DiscMagnet | BlockMagnet {
   return { kind: 'block', width: mm(shape.width), height: mm(shape.height), thickness: mm(shape.thickness) };
 }
 
+/** A panel's points with what holds them. */
+export interface HeldHere {
+  readonly points: readonly HoldPoint[];
+  /** Of each point's pull, from its neighbours. */
+  readonly shares: readonly number[];
+  readonly panel: PanelPlan;
+  readonly materials: Materials;
+  readonly catalogue: Catalogue;
+}
+
 /** What one opening's glass makes of its panel's hold points: gap, pull, margin, poles. */
 export function holdOpening(
   plan: OpeningPlan,
-  points: readonly HoldPoint[],
-  panel: PanelPlan,
-  materials: Materials,
-  catalogue: Catalogue,
+  { points, shares, panel, materials, catalogue }: HeldHere,
   find: Find,
-): HoldOpening {
+): Omit<HoldOpening, 'marking' | 'gaps'> {
   const layers = stackOf(plan, materials);
   const gap = layers.reduce((sum, { thickness }) => sum + thickness, 0);
   const out = plan.choices.hold.poleOut;
-  if (plan.glazing.curved)
+  const { holder } = materials;
+  if (plan.glazing.curved && holder.kind !== 'fastener')
     find({ severity: 'doubt', code: 'CURVED_GLASS', where: { opening: plan.opening }, numbers: {} });
-  const grades = gradesOf(materials, plan.opening, find);
-  const drawn = grades ? pullAcross(gap, plan, materials, grades, find) : null;
+  const grades = holder.kind === 'fastener' ? null : gradesOf(materials, plan.opening, find);
+  const held =
+    holder.kind === 'magnets'
+      ? heldByPairs(gap, plan, { points, shares, panel, materials, catalogue }, grades, find)
+      : heldOtherwise(gap, plan, points, panel, materials, catalogue, find);
   return {
     opening: plan.opening,
-    outside: materials.outside.id,
-    inside: materials.inside.id,
+    by: holder.kind,
+    ...namesOf(materials),
     layers,
     gap: figure(gap, 'mm', 'computed', 'stackSum', [`openings.${plan.opening}.glazing`]),
-    pull: drawn,
-    margin: drawn ? marginOf(drawn, plan, points, panel, materials, catalogue, find) : null,
+    ...held,
     heatLimit: grades ? heatLimit(materials, grades) : null,
     poles: { panelOut: out, insideOut: out === 'north' ? 'south' : 'north' },
   };
+}
+
+function namesOf({ holder, outside, inside }: Materials): { outside: string; inside: string } {
+  switch (holder.kind) {
+    case 'magnets':
+      return { outside: outside.id, inside: inside.id };
+    case 'steel':
+      return { outside: outside.id, inside: holder.strip.id };
+    case 'fastener':
+      return { outside: holder.fastener.id, inside: holder.fastener.id };
+  }
+}
+
+type Held = Pick<HoldOpening, 'pull' | 'margin'>;
+
+function heldByPairs(
+  gap: number,
+  plan: OpeningPlan,
+  here: HeldHere,
+  grades: Grades | null,
+  find: Find,
+): Held {
+  const pull = grades ? pullAcross(gap, plan, here.materials, grades, find) : null;
+  return { pull, margin: pull ? marginOf(pull, plan, here, find) : null };
 }
 
 interface Grades {
@@ -82,7 +120,12 @@ interface Grades {
   readonly inside: MagnetGrade;
 }
 
-function gradesOf({ outside, inside }: Materials, opening: string, find: Find): Grades | null {
+function gradesOf(
+  { outside, inside: behind, holder }: Materials,
+  opening: string,
+  find: Find,
+): Grades | null {
+  const inside = holder.kind === 'magnets' ? behind : outside;
   const a = magnetGrade(outside.grade);
   const b = magnetGrade(inside.grade);
   for (const [magnet, grade] of [
@@ -100,10 +143,9 @@ function gradesOf({ outside, inside }: Materials, opening: string, find: Find): 
 }
 
 function heatLimit(materials: Materials, grades: Grades): number {
-  return Math.min(
-    lastingLossLimit(bodyOf(materials.outside), grades.outside).limit,
-    lastingLossLimit(bodyOf(materials.inside), grades.inside).limit,
-  );
+  const outside = lastingLossLimit(bodyOf(materials.outside), grades.outside).limit;
+  if (materials.holder.kind !== 'magnets') return outside;
+  return Math.min(outside, lastingLossLimit(bodyOf(materials.inside), grades.inside).limit);
 }
 
 /** Pull of one pair: ideal model at 20 °C, working value at the hottest with its 95 % interval, and snapped together. */
@@ -197,10 +239,7 @@ function reportOffCentre(
 function marginOf(
   drawn: HoldPull,
   plan: OpeningPlan,
-  points: readonly HoldPoint[],
-  panel: PanelPlan,
-  materials: Materials,
-  catalogue: Catalogue,
+  { points, shares, panel, materials, catalogue }: HeldHere,
   find: Find,
 ): HoldMargin | null {
   const { wind, gustFactor } = plan.choices.weather;
@@ -214,9 +253,10 @@ function marginOf(
   const weight = (panel.mass.value / 1000) * GRAVITY;
   const carry = weight / catalogue.habits.friction;
   const lift = load.value.high * square;
-  const over = (pullOfOne: number) => (points.length * pullOfOne) / (lift + carry);
+  const pairs = shares.reduce((sum, share) => sum + share, 0);
+  const over = (pullOfOne: number) => (pairs * pullOfOne) / (lift + carry);
   // Lift grows with the square of the speed; this is the speed at which the low pull is used up.
-  const spare = points.length * drawn.low - carry;
+  const spare = pairs * drawn.low - carry;
   const perSpeed = (unitLoad.value.high * square) / 100;
   const margin: HoldMargin = {
     mode: spare > carry ? 'pull-off' : 'slip',
@@ -237,7 +277,7 @@ function marginOf(
   return margin;
 }
 
-function reportWeak(
+export function reportWeak(
   margin: HoldMargin,
   drawn: HoldPull,
   plan: OpeningPlan,

@@ -1,8 +1,9 @@
 import { length, movePoint, type Outline, type Point } from '@panewright/geometry';
+import type { PoleOut } from '@panewright/magnets';
 import type { Materials } from '../derive/materials.ts';
 import { remember } from '../derive/remember.ts';
 import type { Catalogue, Magnet } from '../document/catalogue.ts';
-import type { Opening } from '../document/job.ts';
+import type { HeldByHand, Opening } from '../document/job.ts';
 import { panelMass } from '../panels/panelMass.ts';
 import type { Find } from '../plan/finding.ts';
 import type {
@@ -14,12 +15,16 @@ import type {
   PatternPlan,
   PocketPiece,
 } from '../plan/plan.ts';
-import { EASE, holdDetails } from './holdDetails.ts';
-import { holdOpening } from './holdOpening.ts';
-import type { Foot } from './holdPoints.ts';
-import type { KeepOut } from './layout.ts';
-import { keepOuts, panelLayout } from './panelLayout.ts';
+import { carriedByHand } from './carriedByHand.ts';
+import { faceRadius } from './faceOf.ts';
+import { handFindings } from './handFindings.ts';
+import { EASE } from './holdDetails.ts';
+import { holdOnGlass } from './holdOnGlass.ts';
+import type { HandPlaced } from './layout.ts';
+import { insetFrom, keepOuts, type PanelFoot, type PanelRules, panelLayout } from './panelLayout.ts';
+import { panelPoles, poleContext } from './panelPoles.ts';
 import { type Cavity, cavityOf, patchAt, patchPiece, samePatch } from './pocket.ts';
+import { pointsForMargin } from './pointsForMargin.ts';
 
 /** Pocket patches of the whole job: a shape met before is the same piece. */
 export interface PatchBook {
@@ -31,86 +36,123 @@ export interface HoldInput {
   readonly panel: PanelPlan;
   readonly materials: Materials;
   readonly members: readonly { readonly opening: Opening; readonly plan: OpeningPlan }[];
+  readonly byHand: readonly HeldByHand[];
+  readonly openings: readonly OpeningPlan[];
 }
 
 /** A hold point before its patch is known by name. */
 interface Placed {
-  readonly foot: Foot;
-  readonly pocket: Outline;
-  readonly piece: Outline;
+  readonly foot: PanelFoot;
+  readonly pocket: Outline | null;
+  readonly piece: Outline | null;
   readonly cavity: Cavity;
 }
 
 interface PlaceContext {
   readonly panel: PanelPlan;
-  readonly habits: Catalogue['habits'];
-  readonly zones: readonly KeepOut[];
-  readonly reach: number;
+  readonly rules: PanelRules;
 }
 
 /** Feet, pockets and cavities of a panel by its finished edge: all that does not depend on other panels or on the glass. */
 const placed = remember(
-  (_finished: Outline, { panel, habits, zones, reach }: PlaceContext, find) => {
-    const { feet, edges, gaps } = panelLayout(
-      panel,
-      zones,
-      reach,
-      habits.pocketSeam,
-      habits.patternTolerance,
+  (_finished: Outline, { panel, rules }: PlaceContext, find) => {
+    const { feet, edges, gaps, problems } = panelLayout(panel, rules);
+    const places = feet.map((foot, index) =>
+      rules.inset === null
+        ? place(foot, index + 1, panel, rules.habits.pocketSeam, find)
+        : fastened(foot, rules.inset, rules.reach),
     );
-    return {
-      edges,
-      gaps,
-      places: feet.map((foot, index) => place(foot, index + 1, panel, habits.pocketSeam, find)),
-    };
+    return { edges, gaps, problems, places };
   },
   (a, b) =>
-    a.habits === b.habits &&
+    a.rules.habits === b.rules.habits &&
     a.panel.cut === b.panel.cut &&
     a.panel.band === b.panel.band &&
     a.panel.pattern === b.panel.pattern &&
     (['spacing', 'upTo', 'pocket'] as const).every(
       (key) => a.panel.choices.hold[key] === b.panel.choices.hold[key],
     ) &&
-    sameZones(a.zones, b.zones) &&
-    (a.zones.length === 0 || a.reach === b.reach),
+    a.rules.inset === b.rules.inset &&
+    sameList(a.rules.zones, b.rules.zones) &&
+    sameList(a.rules.hand, b.rules.hand) &&
+    JSON.stringify(a.rules.counts) === JSON.stringify(b.rules.counts) &&
+    (plainly(a.rules) || a.rules.reach === b.rules.reach),
 );
 
-const sameZones = (a: readonly KeepOut[], b: readonly KeepOut[]): boolean =>
+/** Points whose reach does not move them. */
+const plainly = ({ zones, inset }: PanelRules): boolean => zones.length === 0 && inset === null;
+
+const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   (a.length === 0 && b.length === 0) || JSON.stringify(a) === JSON.stringify(b);
 
 /** Hold points of one panel with their pockets, and what each member's glass makes of them. */
 export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook, find: Find): HoldPlan {
   const { pattern, panel, materials } = input;
   const { habits } = catalogue;
-  const zones = keepOuts(pattern, input.members);
-  const reach = faceRadius(materials.outside);
-  const made = placed(panel.finished, { panel, habits, zones, reach }, find);
+  const hand = carriedByHand(input.byHand, pattern, panel, input.openings, find);
+  const rules = rulesOf(input, hand.placed, catalogue, find);
+  const made = placed(panel.finished, { panel, rules }, find);
   const { edges, gaps, places } = made;
+  handFindings(hand, made.problems, gaps, panel, find);
+  const standing = places.flatMap((one, index) => (one ? [{ one, number: index + 1 }] : []));
+  const poles = panelPoles(
+    made,
+    poleContext(
+      standing.map(({ one }) => ({ centre: one.cavity.centre })),
+      panel,
+      materials,
+    ),
+    find,
+  );
   const counts = new Map<string, number>();
-  const points = places.flatMap((one, index): HoldPoint[] => {
-    if (!one) return [];
-    const piece = pieceFor(one.piece, one.foot.kind, book);
-    counts.set(piece, (counts.get(piece) ?? 0) + 1);
-    return [toPoint(one, index + 1, piece)];
+  const points = standing.map(({ one, number }, k): HoldPoint => {
+    const piece = one.piece ? pieceFor(one.piece, one.foot.kind, book) : '';
+    if (one.piece) counts.set(piece, (counts.get(piece) ?? 0) + 1);
+    return toPoint(one, number, piece, poles.plan.panelOut[k]!);
   });
-  reportOverlap(points, panel, find);
-  reportFit(points, panel, materials.outside, find);
-  for (const member of input.members)
-    reportObstructions(points, pattern, member.opening, materials.outside, find);
+  reportOverlap(points, panel, rules, find);
+  if (rules.inset === null) reportFit(points, panel, materials.outside, find);
+  for (const member of input.members) reportObstructions(points, pattern, member.opening, rules.reach, find);
   const hung = { ...panel, mass: panelMass(panel, points, materials) };
   const openings = input.members.map(({ plan }): HoldOpening => {
     const { place } = pattern.members.find((member) => member.opening === plan.opening)!;
-    const details = { points, places: made, panel: hung, place, materials, habits };
-    return {
-      ...holdOpening(plan, points, hung, materials, catalogue, find),
-      ...holdDetails(plan, details),
-    };
+    const { magnets } = catalogue;
+    const context = { points, places: made, panel: hung, place, materials, habits, magnets, poles };
+    return holdOnGlass(plan, context, catalogue, find);
   });
-  return { pattern: pattern.pattern, points, edges, pocketPieces: piecesOf(counts, book), openings, gaps };
+  return {
+    pattern: pattern.pattern,
+    points,
+    edges,
+    pocketPieces: piecesOf(counts, book),
+    openings,
+    gaps,
+    byHandOf: hand.of,
+    poles: poles.way,
+  };
 }
 
-function place(foot: Foot, number: number, panel: PanelPlan, seam: number, find: Find): Placed | null {
+function rulesOf(
+  { pattern, panel, materials, members }: HoldInput,
+  hand: readonly HandPlaced[],
+  catalogue: Catalogue,
+  find: Find,
+): PanelRules {
+  const { holder, outside } = materials;
+  const { habits } = catalogue;
+  const rules = {
+    zones: keepOuts(pattern, members),
+    reach: holder.kind === 'fastener' ? holder.fastener.face / 2 : faceRadius(outside),
+    hand,
+    inset: holder.kind === 'fastener' ? holder.fastener.inset : null,
+    habits,
+  };
+  const asked = panel.choices.hold.points === 'margin';
+  const counts = asked ? pointsForMargin({ panel, materials, members, rules }, catalogue, find) : null;
+  return { ...rules, counts };
+}
+
+function place(foot: PanelFoot, number: number, panel: PanelPlan, seam: number, find: Find): Placed | null {
   const size = panel.choices.hold.pocket;
   // A bound panel's patch is cut flush with its cloth, under the binding; else it ends at the finished edge.
   const trim = panel.edging.kind === 'binding' ? panel.cut : panel.finished;
@@ -128,7 +170,15 @@ function place(foot: Foot, number: number, panel: PanelPlan, seam: number, find:
   return { foot, pocket, cavity, piece: patchPiece(pocket, foot.at, foot.inward) };
 }
 
-function toPoint({ foot, pocket, cavity }: Placed, number: number, pocketPiece: string): HoldPoint {
+/** A fastener goes through the cloth itself: no patch. */
+const fastened = (foot: PanelFoot, inset: number, radius: number): Placed => ({
+  foot,
+  pocket: null,
+  piece: null,
+  cavity: { centre: insetFrom(foot, inset), radius },
+});
+
+function toPoint({ foot, pocket, cavity }: Placed, number: number, piece: string, pole: PoleOut): HoldPoint {
   return {
     number,
     kind: foot.kind,
@@ -138,7 +188,10 @@ function toPoint({ foot, pocket, cavity }: Placed, number: number, pocketPiece: 
     inward: foot.inward,
     centre: cavity.centre,
     pocket,
-    pocketPiece,
+    pocketPiece: piece,
+    rule: foot.rule ?? null,
+    byHand: foot.byHand,
+    poleOut: pole,
     cavity,
   };
 }
@@ -158,11 +211,6 @@ function piecesOf(counts: ReadonlyMap<string, number>, book: PatchBook): readonl
   });
 }
 
-/** Radius of the circle a magnet's face needs to lie in, mm. */
-export function faceRadius({ shape }: Magnet): number {
-  return shape.kind === 'disc' ? shape.diameter / 2 : Math.hypot(shape.width, shape.height) / 2;
-}
-
 function reportFit(points: readonly HoldPoint[], panel: PanelPlan, magnet: Magnet, find: Find): void {
   const needed = faceRadius(magnet) + EASE;
   for (const point of points)
@@ -176,8 +224,13 @@ function reportFit(points: readonly HoldPoint[], panel: PanelPlan, magnet: Magne
 }
 
 /** Patches that lie over one another cannot both be sewn flat. */
-function reportOverlap(points: readonly HoldPoint[], panel: PanelPlan, find: Find): void {
-  const size = panel.choices.hold.pocket;
+function reportOverlap(
+  points: readonly HoldPoint[],
+  panel: PanelPlan,
+  { inset, reach }: PanelRules,
+  find: Find,
+): void {
+  const size = inset === null ? panel.choices.hold.pocket : 2 * reach;
   const total = length(panel.finished);
   for (const [index, point] of points.entries()) {
     const next = points[(index + 1) % points.length]!;
@@ -198,11 +251,10 @@ function reportObstructions(
   points: readonly HoldPoint[],
   pattern: PatternPlan,
   opening: Opening,
-  magnet: Magnet,
+  reach: number,
   find: Find,
 ): void {
   const place = pattern.members.find((member) => member.opening === opening.id)!.place;
-  const reach = faceRadius(magnet);
   for (const point of points) {
     const centre = movePoint(place, point.centre);
     for (const zone of opening.obstructions) {

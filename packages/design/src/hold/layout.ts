@@ -14,7 +14,7 @@ export interface KeepOut {
 
 /**
  * One decision of the maker's about a hold point. `on` is an edge's name (or a corner's); `at` is mm from the first sharp
- * corner of that edge, anticlockwise; `index` counts the points the rule set on it, from 1. A panel without corners has no
+ * corner of that edge, anticlockwise; `index` counts the points the rule set on it, from 1 (from its end where negative). A panel without corners has no
  * edge to measure from: nothing is placed on it by hand.
  */
 export type HandPlaced =
@@ -54,6 +54,8 @@ export interface PlacedPoint extends Foot {
   readonly by: 'corner' | 'besideCorner' | 'besideZone' | 'rule' | 'hand';
   /** Along the run from where equal gaps would have put it, mm. */
   readonly shift: number;
+  /** Which of the rule's points it is, also where it was moved by hand; none for one set or added. */
+  readonly rule?: { readonly on: string; readonly index: number };
 }
 
 /** Why two neighbours are as far apart as they are. */

@@ -1,18 +1,12 @@
 import { movePoint, type Rigid } from '@panewright/geometry';
-import { usualFriction } from '@panewright/magnets';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import { type Materials, materialsOf } from '../derive/materials.ts';
 import type { Catalogue } from '../document/catalogue.ts';
 import type { HoldOpening, HoldPlan, OpeningPlan, PanelPlan, PatternPlan, Plan } from '../plan/plan.ts';
-import {
-  type HeldPoint,
-  type PanelLoad,
-  pairStrength,
-  type Range,
-  type Strength,
-  type StrengthRefusal,
-  USUAL_CLOTH,
-} from './margins.ts';
+import { runOfOne } from './heldOtherwise.ts';
+import { clothOf } from './holdDetails.ts';
+import { behindGlass, frictionOf, type HoldingRefusal, holdingStrength } from './holding.ts';
+import type { HeldPoint, PanelLoad, Range, Strength } from './margins.ts';
 import { type SectionInput, type StackSection, stackSection } from './stackSection.ts';
 
 /** Standard acceleration of free fall, m/s² (exact by definition). */
@@ -66,7 +60,7 @@ export function panelHeld(plan: Plan, catalogue: Catalogue, id: string): Result<
     materials,
     place,
     load: {
-      ...USUAL_CLOTH,
+      ...clothOf(catalogue.habits),
       area: panel.area.value,
       weight: (panel.mass.value / 1000) * GRAVITY,
       openness: materials.fabric.openness,
@@ -77,11 +71,6 @@ export function panelHeld(plan: Plan, catalogue: Catalogue, id: string): Result<
     sections: sectionsOf(opening, hold, materials),
   });
 }
-
-const frictionOf = (low: number): Range => ({
-  low,
-  high: Math.max(low, usualFriction('filmOrCoatedFabric', false).high),
-});
 
 /** Sections at the shallowest corner and the shallowest point along an edge: where the panel stands off the most. */
 function sectionsOf(opening: OpeningPlan, { points }: HoldPlan, materials: Materials): PanelHeld['sections'] {
@@ -94,6 +83,8 @@ function sectionsOf(opening: OpeningPlan, { points }: HoldPlan, materials: Mater
     );
     const input: SectionInput = {
       ...materials,
+      ...behindGlass(materials),
+      steel: materials.holder.kind === 'steel',
       glazing: opening.glazing,
       depth,
       pocketDepth: opening.choices.hold.pocket,
@@ -106,10 +97,10 @@ function sectionsOf(opening: OpeningPlan, { points }: HoldPlan, materials: Mater
 /**
  * The hold points of a panel where they hang on the opening, each with what holds it.
  *
- * @refuses as pairStrength
- * @source as pairStrength
+ * @refuses as holdingStrength
+ * @source as holdingStrength
  */
-export function heldPoints(held: PanelHeld): Result<readonly HeldPoint[], StrengthRefusal> {
+export function heldPoints(held: PanelHeld): Result<readonly HeldPoint[], HoldingRefusal> {
   const { hold, place } = held;
   const strengths = strengthsOf(held);
   if (!strengths.ok) return strengths;
@@ -126,10 +117,12 @@ function strengthsOf({
   sections,
   friction,
   opening,
-}: PanelHeld): Result<{ readonly corner: Strength; readonly edge: Strength }, StrengthRefusal> {
-  const { outside, inside } = materials;
+  panel,
+  hold,
+}: PanelHeld): Result<{ readonly corner: Strength; readonly edge: Strength }, HoldingRefusal> {
   const { hottest } = opening.choices.weather;
-  const across = (gap: number) => pairStrength({ outside, inside, gap, hottest, friction });
+  const run = runOfOne(panel, hold.points.length);
+  const across = (gap: number) => holdingStrength(materials, { gap, hottest, friction, run });
   const corner = across(sections.corner.gap);
   if (!corner.ok) return corner;
   const edge = across(sections.edge.gap);

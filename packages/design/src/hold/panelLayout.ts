@@ -1,9 +1,11 @@
 import { invert, moveOutline, type Outline, outlineFrom, type Point, point } from '@panewright/geometry';
+import type { Catalogue } from '../document/catalogue.ts';
 import type { Opening } from '../document/job.ts';
 import type { HoldGap } from '../plan/holdDetail.ts';
 import type { HoldEdge, PanelPlan, PatternPlan } from '../plan/plan.ts';
+import { ruleOf } from './handPlaced.ts';
 import { type Foot, holdFeet } from './holdPoints.ts';
-import type { KeepOut, Layout, PlacingInput } from './layout.ts';
+import type { HandPlaced, KeepOut, Layout, LayoutProblem, PlacedPoint, PlacingInput } from './layout.ts';
 import { placing } from './placing.ts';
 import { cavityOf, patchAt } from './pocket.ts';
 import { footOnRun, type Run, runsOf } from './runs.ts';
@@ -31,50 +33,80 @@ function boxOutline({ x, y, width, height }: Opening['obstructions'][number]): O
   return outline.value;
 }
 
+/** A foot with whose doing it is. */
+export type PanelFoot = Foot & Pick<PlacedPoint, 'rule'> & { readonly byHand: boolean };
+
 /** Feet of a panel's hold points, clear of zones, with the reason for each gap. */
 export interface PanelLayout {
-  readonly feet: readonly Foot[];
+  readonly feet: readonly PanelFoot[];
   readonly edges: readonly HoldEdge[];
   /** None for a panel without obstructions whose corners point into it: it keeps the plain layout, which has no reasons. */
   readonly gaps: readonly HoldGap[];
+  /** What was set by hand and could not be followed. */
+  readonly problems: readonly LayoutProblem[];
+}
+
+/** What a panel's points are placed by. */
+export interface PanelRules {
+  readonly zones: readonly KeepOut[];
+  /** Radius of the circle a magnet or fastener lies in, mm. */
+  readonly reach: number;
+  readonly hand: readonly HandPlaced[];
+  /** From the finished edge to a fastener's middle, mm; null where magnets lie in pockets. */
+  readonly inset: number | null;
+  readonly counts: PlacingInput['counts'] | null;
+  readonly habits: Pick<Catalogue['habits'], 'pocketSeam' | 'patternTolerance'>;
 }
 
 /** Patches nearer than this share of their width lie over one another. */
 export const CROWDED = 0.75;
 
-/**
- * Where a panel's hold points stand. A panel whose edge nothing obstructs keeps the plain layout.
- *
- * @param reach radius of the circle the outside magnet lies in, mm
- * @source common practice, no source
- */
-export function panelLayout(
-  panel: PanelPlan,
-  zones: readonly KeepOut[],
-  reach: number,
-  seam: number,
-  alike: number,
-): PanelLayout {
+/** A panel as `placing` takes it. */
+export function placingOf(panel: PanelPlan, rules: PanelRules): PlacingInput {
+  const { zones, reach, hand, inset, counts, habits } = rules;
+  const { spacing, upTo, pocket } = panel.choices.hold;
   const runs = runsOf(panel);
-  const layout = placing({
-    rim: panel,
-    spacing: panel.choices.hold.spacing,
-    upTo: panel.choices.hold.upTo,
-    zones,
-    reach,
-    centreOf: zones.length === 0 ? anywhere : centres(panel, runs, seam),
-    apart: CROWDED * panel.choices.hold.pocket,
-    hand: [],
-    alike,
-  });
-  const plain = holdFeet(panel);
-  if (zones.length === 0 && plain.feet.length !== layout.points.length) return { ...plain, gaps: [] };
+  const deep = zones.length > 0 || hand.length > 0;
+  const inPockets = deep ? centres(panel, runs, habits.pocketSeam) : anywhere;
   return {
-    feet: zones.length === 0 ? plain.feet : layout.points,
-    edges: zones.length === 0 ? plain.edges : shiftedEdges(plain.edges, runs, layout),
-    gaps: gapsOf(layout),
+    rim: panel,
+    ...{ spacing, upTo, zones, reach, hand },
+    centreOf: inset === null ? inPockets : (foot) => insetFrom(foot, inset),
+    apart: inset === null ? CROWDED * pocket : 2 * reach,
+    alike: habits.patternTolerance,
+    ...(counts ? { counts } : {}),
   };
 }
+
+/**
+ * Where a panel's hold points stand. A panel whose edge nothing obstructs, and that nobody set points on, keeps the plain
+ * layout.
+ *
+ * @source common practice, no source
+ */
+export function panelLayout(panel: PanelPlan, rules: PanelRules): PanelLayout {
+  const runs = runsOf(panel);
+  const layout = placing(placingOf(panel, rules));
+  const plain = holdFeet(panel);
+  const free = rules.zones.length === 0 && rules.hand.length === 0 && !rules.counts;
+  const { problems } = layout;
+  if (free) {
+    const ruled = ruleOf(plain.feet);
+    const feet = plain.feet.map((foot, k) => ({ ...foot, byHand: false, rule: ruled[k]! }));
+    const same = plain.feet.length === layout.points.length;
+    return { feet, edges: plain.edges, gaps: same ? gapsOf(layout) : [], problems };
+  }
+  return {
+    feet: layout.points.map((point) => ({ ...point, byHand: point.by === 'hand' })),
+    edges: shiftedEdges(plain.edges, runs, layout),
+    gaps: gapsOf(layout),
+    problems,
+  };
+}
+
+/** A place straight in from a foot. */
+export const insetFrom = ({ at, inward }: Foot, by: number): Point =>
+  point(at.x + by * Math.cos(inward), at.y + by * Math.sin(inward));
 
 /** The plain edges with the places the points were moved to. */
 function shiftedEdges(

@@ -3,6 +3,7 @@ import type { Catalogue } from '../document/catalogue.ts';
 import type { Fastener } from '../document/fasteners.ts';
 import type { Job } from '../document/job.ts';
 import type { HoldPoint } from '../plan/plan.ts';
+import { MOST_POCKET } from './apartFindings.ts';
 import type { ChoiceInput } from './choosing.ts';
 
 import { EASE, TAPE_MARGIN } from './holdDetails.ts';
@@ -20,9 +21,6 @@ export interface QuestionAbout {
   readonly hand: readonly HandPlaced[];
   readonly flange: number;
 }
-
-/** Widest patch a shop sews, mm. Common practice, no source. */
-const MOST_POCKET = 130;
 
 /** A panel of a plan as `choosing` takes it: its own gap, load, layout rules and pockets; asked is the panel's margin as a whole. */
 export function choiceInputOf(
@@ -77,11 +75,18 @@ function pocketsOf(
   const trim = panel.edging.kind === 'binding' ? panel.cut : panel.finished;
   const pockets: ChoiceInput['pockets'][number][] = [];
   for (const { pocket: sewn, edgePoint: foot, inward } of kindsOf(hold.points)) {
+    if (!sewn) continue;
     const pocket = size === null ? sewn : patchAt(trim, foot, inward, size);
     if (!pocket) return null;
     const room = panel.band ?? panel.finished;
     const seams = { room, seam: habits.pocketSeam, ease: EASE };
-    pockets.push({ place: { pocket, foot, inward }, ...seams, glass, tapeMargin: TAPE_MARGIN, flange });
+    pockets.push({
+      place: { pocket, foot, inward },
+      ...seams,
+      glass,
+      tapeMargin: habits.tapeMargin ?? TAPE_MARGIN,
+      flange,
+    });
   }
   return pockets;
 }
@@ -98,7 +103,7 @@ export function thickGlassInputOf(
   return {
     choice,
     pocketOf: (size) => pocketsOf(held, catalogue, flange, size),
-    mostPocket: MOST_POCKET,
+    mostPocket: catalogue.habits.mostPocket ?? MOST_POCKET,
     frameGap: fabric.thickness + wrapFilm.thickness,
     fasteners,
   };

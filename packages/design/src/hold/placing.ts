@@ -1,7 +1,7 @@
 import { length } from '@panewright/geometry';
 import { fewestOnSpan, SLACK, type Span, spread } from './chain.ts';
 import { freeStretches } from './freeStretches.ts';
-import { handStops, placeByHand } from './handPlaced.ts';
+import { handStops, placeByHand, ruleOf } from './handPlaced.ts';
 import type { Layout, Mirrors, PlacedPoint, PlacingInput } from './layout.ts';
 import { chainCounts, clearOf, type Leg, legsOf, limitOf } from './legs.ts';
 import { mirrorClasses, mirrorSets, zonesWith } from './mirrors.ts';
@@ -138,7 +138,7 @@ function roundLayout(input: PlacingInput): Layout {
     raised: input.counts !== undefined,
   };
   return {
-    points,
+    points: ruled(points),
     gaps: gapsOf(points, input, input.zones, rounds),
     mirrors: none,
     shapeMirrors: none,
@@ -149,4 +149,9 @@ function roundLayout(input: PlacingInput): Layout {
       ...placeProblems(points, input),
     ],
   };
+}
+
+function ruled(points: readonly PlacedPoint[]): readonly PlacedPoint[] {
+  const rules = ruleOf(points);
+  return points.map((point, k) => ({ ...point, rule: rules[k]! }));
 }

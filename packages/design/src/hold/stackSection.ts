@@ -7,7 +7,9 @@ export interface SectionInput {
   readonly wrapFilm: Pick<WrapFilm, 'thickness'>;
   readonly tape: Pick<Tape, 'thickness'>;
   readonly outside: Pick<Magnet, 'shape'>;
+  /** A magnet, or a piece of strip. */
   readonly inside: Pick<Magnet, 'shape'>;
+  readonly steel?: boolean;
   readonly glazing: Glazing;
   /** From the panel's edge to the middle of the magnet, and to the pocket's inner end, mm. */
   readonly depth: number;
@@ -25,7 +27,8 @@ export interface SectionLayer {
     | Glazing['layers'][number]['kind']
     | 'tape'
     | 'wrapFilm'
-    | 'insideMagnet';
+    | 'insideMagnet'
+    | 'steelStrip';
   readonly thickness: number;
   /** From the outermost face inwards, mm. */
   readonly from: number;
@@ -92,8 +95,15 @@ export function stackSection(input: SectionInput, place: SectionPlace): StackSec
       : []),
     ...glazing.layers.map(({ kind, thickness }) => ({ kind, thickness, width: null, between: true })),
     { kind: 'tape', thickness: tape.thickness, width: inner, between: true },
-    { kind: 'wrapFilm', thickness: wrapFilm.thickness, width: inner, between: true },
-    { kind: 'insideMagnet', thickness: input.inside.shape.thickness, width: inner, between: false },
+    ...(wrapFilm.thickness > 0
+      ? [{ kind: 'wrapFilm' as const, thickness: wrapFilm.thickness, width: inner, between: true }]
+      : []),
+    {
+      kind: input.steel ? 'steelStrip' : 'insideMagnet',
+      thickness: input.inside.shape.thickness,
+      width: inner,
+      between: false,
+    },
   ];
   let at = 0;
   const layers = parts.map((part): SectionLayer => {

@@ -1,5 +1,5 @@
 import type { Point } from '@panewright/geometry';
-import { type Magnet, type PoleOut, pairForce } from '@panewright/magnets';
+import { faceSpan, type Magnet, type PoleOut, pairForce } from '@panewright/magnets';
 import { mm, type Tesla } from '@panewright/quantity';
 
 /** A panel as it lies in a stack, outer face up: its magnets in the stack's frame. */
@@ -42,6 +42,7 @@ export function stackFights(stack: readonly StoredPanel[], spacing: number): rea
     let points: readonly [number, number] = [0, 0];
     for (const [i, p] of below.points.entries())
       for (const [j, q] of above.points.entries()) {
+        if (Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) > FAR_SPANS * spanOf(below, above)) continue;
         const drawn = drawBetween(below, p, above, q, spacing);
         net += drawn;
         if (-drawn > push) [push, points] = [-drawn, [i + 1, j + 1]];
@@ -49,6 +50,12 @@ export function stackFights(stack: readonly StoredPanel[], spacing: number): rea
     return push > WORTH_A_WORD ? [{ below: below.panel, above: above.panel, net, push, points }] : [];
   });
 }
+
+/** Magnets farther apart than this many spans push with less than a hundredth of what is worth a word. */
+const FAR_SPANS = 6;
+
+const spanOf = (...panels: readonly StoredPanel[]): number =>
+  Math.max(...panels.map(({ magnet }) => faceSpan(magnet)));
 
 type Place = StoredPanel['points'][number];
 

@@ -22,7 +22,7 @@ export function openingPlan(job: Job, opening: Opening, catalogue: Catalogue, fi
     place: opening.place,
     exit: opening.exit,
     driving: opening.driving,
-    choices: choicesOf(job, opening),
+    choices: choicesOf(job, opening, catalogue),
     glazing: opening.glazing,
     ...surveyed(opening.survey, { opening, catalogue }, find),
   };

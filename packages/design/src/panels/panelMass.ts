@@ -5,7 +5,7 @@ import { type Figure, figure } from '../plan/figure.ts';
 import type { HoldPoint, PanelPlan } from '../plan/plan.ts';
 
 /** Sintered neodymium and woven polyester binding, g/mm³ (from memory; 7.5 and about 1.2 kg/dm³). */
-const MAGNET_DENSITY = 7.5e-3;
+export const MAGNET_DENSITY = 7.5e-3;
 const BINDING_DENSITY = 1.2e-3;
 
 /**
@@ -16,9 +16,11 @@ const BINDING_DENSITY = 1.2e-3;
  * @source sources.md#usual-densities
  */
 export function panelMass(panel: PanelPlan, points: readonly HoldPoint[], materials: Materials): Figure {
-  const patches = points.reduce((sum, { pocket }) => sum + area(pocket), 0);
+  const patches = points.reduce((sum, { pocket }) => sum + (pocket ? area(pocket) : 0), 0);
   const cloth = ((area(panel.cut) + patches) / 1e6) * materials.fabric.mass;
-  const magnets = points.length * magnetVolume(materials.outside) * MAGNET_DENSITY;
+  // What a fastener weighs is not known; it is small beside a magnet.
+  const pairs = materials.holder.kind === 'fastener' ? 0 : points.length;
+  const magnets = pairs * magnetVolume(materials.outside) * MAGNET_DENSITY;
   return figure(cloth + magnets + bindingMass(panel, materials), 'g', 'estimate', 'massPerArea', [
     `panels.${panel.pattern}.cut`,
     `hold.${panel.pattern}.points`,
@@ -27,7 +29,7 @@ export function panelMass(panel: PanelPlan, points: readonly HoldPoint[], materi
   ]);
 }
 
-function magnetVolume({ shape }: Magnet): number {
+export function magnetVolume({ shape }: Magnet): number {
   const face = shape.kind === 'disc' ? (Math.PI * shape.diameter ** 2) / 4 : shape.width * shape.height;
   return face * shape.thickness;
 }

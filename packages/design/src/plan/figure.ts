@@ -32,6 +32,7 @@ export type OriginCode =
   | 'threadLength'
   | 'wrapSize'
   | 'tapeLength'
+  | 'stripLength'
   | 'wholePacks'
   | 'standardMinutes'
   | 'jobCost'

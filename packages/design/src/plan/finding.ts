@@ -61,13 +61,19 @@ export interface FindingNumbers {
     readonly wind: number;
     readonly mode: 'pull-off' | 'slip';
   };
-  /** The first point to give by edge mechanics, in the weakest opening: mean winds between which it may begin. */
+  /**
+   * The first point to give by edge mechanics, in the weakest opening: mean winds between which it may begin with the cloth
+   * slack by so many percent, and the wind up to which the panel as a whole stays on.
+   */
   CORNER_MAY_CREEP: {
     readonly opening: string;
     readonly point: number;
     readonly low: number;
     readonly high: number;
     readonly wind: number;
+    readonly whole: number;
+    readonly slackLow: number;
+    readonly slackHigh: number;
   };
   PULL_REFUSED: { readonly gap: number; readonly refusal: string };
   GRADE_UNKNOWN: { readonly magnet: string; readonly grade: string };
@@ -79,6 +85,66 @@ export interface FindingNumbers {
     readonly hottest: number;
   };
   CURVED_GLASS: Nothing;
+  /** Wanted of each of so many, straight off and along the surface, N. */
+  FASTENER_STRENGTH_UNKNOWN: {
+    readonly fastener: string;
+    readonly count: number;
+    readonly pull: number;
+    readonly along: number;
+  };
+  /** A fastener's own allowance stands in place of the job's. */
+  FASTENER_ALLOWANCE: { readonly fastener: string; readonly beyond: number; readonly fit: number };
+  /** `placed` by hand and not followed: no such edge, no such point, past the edge's end. */
+  HAND_EDGE_UNKNOWN: { readonly edge: string; readonly known: string };
+  HAND_POINT_UNKNOWN: { readonly index: number; readonly points: number };
+  HAND_POINT_OFF_EDGE: { readonly index: number; readonly by: number };
+  /** The pattern's points follow another opening's entry. */
+  HAND_ELSEWHERE: { readonly follows: string };
+  HAND_OPENING_UNKNOWN: { readonly opening: string; readonly points: number };
+  /** A gap wider than the shop lets pass, left by what was set by hand. */
+  HAND_GAP_WIDE: { readonly gap: number; readonly limit: number };
+  /** More points do not meet the margin before their pockets crowd. */
+  POINTS_CANNOT_MEET_MARGIN: { readonly asked: number; readonly best: number; readonly points: number };
+  /** Pairs that cannot stand opposite one another, and what would let them; ids and lengths left out where none was found. */
+  MAGNETS_CANNOT_MEET: {
+    readonly because: 'pocket' | 'glass' | 'apart';
+    readonly lacking: number;
+    readonly flange: number;
+    readonly pocket?: number;
+    readonly outside?: string;
+    readonly inside?: string;
+    readonly moved?: number;
+  };
+  /** What would hold where the chosen magnets do not. Every one was worked out for this panel. */
+  HOLD_PROPOSAL: {
+    readonly outside?: string;
+    readonly inside?: string;
+    readonly points?: number;
+    readonly margin?: number;
+    readonly discs?: string;
+    readonly discPoints?: number;
+    readonly discPocket?: number;
+    readonly blocks?: string;
+    readonly blockPoints?: number;
+    readonly blockPocket?: number;
+    readonly steel?: string;
+    readonly steelMagnet?: string;
+    readonly steelPoints?: number;
+    readonly fastener?: string;
+    readonly fastenerPoints?: number;
+    readonly toTry?: string;
+    readonly toTryPull?: number;
+  };
+  /** `change` of the weakest one's pull, as a ratio of it. */
+  NEIGHBOURS_NEAR: { readonly points: string; readonly apart: number; readonly change: number };
+  POLES_CANNOT_KEY: { readonly points: number; readonly because: 'tooFew' | 'alike' | 'steel' | 'fastener' };
+  /** Neighbours in a stack, outer faces up, in the job's order. */
+  STACK_FIGHTS: {
+    readonly below: string;
+    readonly above: string;
+    readonly push: number;
+    readonly net: number;
+  };
   // cutting
   PIECE_WIDER_THAN_ROLL: {
     readonly piece: string;
@@ -103,6 +169,9 @@ export interface FindingNumbers {
   HOT_KNIFE_FUMES: Nothing;
   SOLVENT_FIRE: Nothing;
   TAPE_DWELL: Nothing;
+  STEEL_EDGES: Nothing;
+  CUPS_LET_GO: Nothing;
+  FIXINGS_IN_FRAME: { readonly fixings: number };
   HEAT_INSIDE: Nothing;
   HOLD_IS_ESTIMATE: Nothing;
 }

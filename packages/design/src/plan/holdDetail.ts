@@ -52,3 +52,10 @@ export interface HoldLetsGo {
   readonly low: number | null;
   readonly high: number | null;
 }
+
+/** A gap as drawn, and the least and most it may be, mm. */
+export interface HoldGapRange {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}

@@ -1,9 +1,10 @@
 import type { Outline, Point, Rigid } from '@panewright/geometry';
 import type { Choices, Glazing } from '../document/job.ts';
 import type { UnitName } from '../document/primitives.ts';
+import type { MarkingPlan } from '../hold/markingPlan.ts';
 import type { Figure } from './figure.ts';
 import type { Finding } from './finding.ts';
-import type { HoldByPoint, HoldGap, HoldLetsGo, HoldMeeting } from './holdDetail.ts';
+import type { HoldByPoint, HoldGap, HoldGapRange, HoldLetsGo, HoldMeeting } from './holdDetail.ts';
 
 /** Everything worked out from one job, one catalogue and one seed. Lengths mm, areas mm², forces N, money minor units. */
 export interface Plan {
@@ -163,6 +164,9 @@ export interface HoldPlan {
   readonly openings: readonly HoldOpening[];
   /** Why each point is as far from the next as it is; none for a panel laid out without reasons (no obstruction, corners that point into it). */
   readonly gaps?: readonly HoldGap[];
+  /** The opening whose entry the points set by hand come from; null where none are. */
+  readonly byHandOf: string | null;
+  readonly poles: 'uniform' | 'keyed';
 }
 
 export interface HoldPoint {
@@ -178,10 +182,16 @@ export interface HoldPoint {
   readonly centre: Point;
   /** Direction into the panel, radians. */
   readonly inward: number;
-  /** The pocket patch as sewn, in the pattern's frame. */
-  readonly pocket: Outline;
+  /** The pocket patch as sewn, in the pattern's frame; null and no name where a fastener stands. */
+  readonly pocket: Outline | null;
   readonly pocketPiece: string;
-  /** Largest circle the finished pocket leaves for the magnet. */
+  /** Which of the rule's points it is: on its edge (or at its corner), from 1; null for one set by hand. */
+  readonly rule: { readonly on: string; readonly index: number } | null;
+  /** Set, moved or added by hand. */
+  readonly byHand: boolean;
+  /** Pole away from the glass; of no meaning where a fastener stands. */
+  readonly poleOut: 'north' | 'south';
+  /** Largest circle the finished pocket leaves for the magnet, or the circle a fastener covers. */
   readonly cavity: { readonly centre: Point; readonly radius: number };
 }
 
@@ -235,6 +245,8 @@ export interface HoldMargin {
 
 export interface HoldOpening {
   readonly opening: string;
+  readonly by: 'magnets' | 'steel' | 'fastener';
+  /** Catalogue ids: of the magnet and its partner, of the magnet and the strip, or of the fastener twice. */
   readonly outside: string;
   readonly inside: string;
   readonly layers: readonly { readonly name: string; readonly thickness: number }[];
@@ -245,7 +257,12 @@ export interface HoldOpening {
   readonly margin: HoldMargin | null;
   /** Hottest the weaker magnet bears without lasting loss, °C (estimate); null where its grade is not known. */
   readonly heatLimit: number | null;
+  /** At the first point; see `marking` for each. */
   readonly poles: { readonly panelOut: 'north' | 'south'; readonly insideOut: 'north' | 'south' };
+  /** How the magnets are marked, in the opening's frame and mirrored for inside; null where none meet magnets. */
+  readonly marking: MarkingPlan | null;
+  /** Between the magnets where the panel rides on a gasket, mm: at a corner and at mid-edge. */
+  readonly gaps: { readonly corner: HoldGapRange; readonly edge: HoldGapRange } | null;
   /** Margins by edge mechanics, one per hold point; none where there is no pull. Estimates. */
   readonly byPoint?: readonly HoldByPoint[];
   /** null where there is no pull. */
@@ -334,7 +351,7 @@ export interface TakeOffLine {
   readonly item: string;
   readonly name: string;
   readonly supplier: string;
-  readonly kind: 'fabric' | 'binding' | 'magnet' | 'wrapFilm' | 'tape' | 'thread';
+  readonly kind: 'fabric' | 'binding' | 'magnet' | 'steel' | 'fastener' | 'wrapFilm' | 'tape' | 'thread';
   /** What the job uses. */
   readonly used: Figure;
   /** What is bought: whole packs. */

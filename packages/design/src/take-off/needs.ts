@@ -1,5 +1,7 @@
 import { length } from '@panewright/geometry';
 import type { Materials } from '../derive/materials.ts';
+import { fastenerTakeOff } from '../hold/fasteners.ts';
+import { behindGlass, stripPiece } from '../hold/holding.ts';
 import type { HoldPlan, PanelPlan, PatternPlan } from '../plan/plan.ts';
 import { tapePieces, wrapSize } from './wrap.ts';
 
@@ -33,7 +35,10 @@ export function need(needs: Needs, item: string, amount: number, input: string):
  */
 export function seamLength(made: Made, backTack: number): number {
   const edge = made.panel.stitch.reduce((sum, line) => sum + length(line) + 2 * backTack, 0);
-  const pockets = made.hold.points.reduce((sum, point) => sum + length(point.pocket) + 2 * backTack, 0);
+  const pockets = made.hold.points.reduce(
+    (sum, { pocket }) => sum + (pocket ? length(pocket) + 2 * backTack : 0),
+    0,
+  );
   return edge + pockets;
 }
 
@@ -61,7 +66,9 @@ export function magnetNeeds(all: readonly Made[]): Needs {
   const needs: Needs = new Map();
   for (const { pattern, hold } of all)
     for (const opening of hold.openings) {
+      if (opening.by === 'fastener') continue;
       need(needs, opening.outside, hold.points.length, `hold.${pattern.pattern}.points`);
+      if (opening.by === 'steel') continue;
       need(needs, opening.inside, hold.points.length, `hold.${pattern.pattern}.points`);
     }
   return needs;
@@ -79,6 +86,7 @@ export interface WrapCut {
 export function wrapCuts(all: readonly Made[]): readonly WrapCut[] {
   const cuts = new Map<string, WrapCut>();
   for (const { pattern, hold, materials } of all) {
+    if (materials.holder.kind !== 'magnets') continue;
     const count = hold.points.length * pattern.members.length;
     const size = wrapSize(materials.inside, materials.wrapFilm);
     const key = `${materials.wrapFilm.id} ${materials.inside.id}`;
@@ -98,9 +106,36 @@ export function wrapCuts(all: readonly Made[]): readonly WrapCut[] {
 export function tapeNeeds(all: readonly Made[]): Needs {
   const needs: Needs = new Map();
   for (const { pattern, hold, materials } of all) {
-    const { count, length: piece } = tapePieces(materials.inside, materials.tape);
+    if (materials.holder.kind === 'fastener') continue;
+    const { count, length: piece } = tapePieces(behindGlass(materials).inside, materials.tape);
     const magnets = hold.points.length * pattern.members.length;
     need(needs, materials.tape.id, magnets * count * piece, `hold.${pattern.pattern}.points`);
+  }
+  return needs;
+}
+
+/** Steel strip, mm of each: a piece for every point. */
+export function steelNeeds(all: readonly Made[]): Needs {
+  const needs: Needs = new Map();
+  for (const { pattern, hold, materials } of all) {
+    const { holder, outside } = materials;
+    if (holder.kind !== 'steel') continue;
+    const points = hold.points.length * pattern.members.length;
+    need(needs, holder.strip.id, points * stripPiece(outside), `hold.${pattern.pattern}.points`);
+  }
+  return needs;
+}
+
+/** Fasteners: sets, or mm of hook and as much of loop. */
+export function fastenerNeeds(all: readonly Made[]): Needs {
+  const needs: Needs = new Map();
+  for (const { pattern, panel, hold, materials } of all) {
+    const { holder } = materials;
+    if (holder.kind !== 'fastener' || hold.points.length === 0) continue;
+    const edge = length(panel.finished);
+    const panels = pattern.members.length;
+    const { used } = fastenerTakeOff(holder.fastener, hold.points.length, edge, panels);
+    need(needs, holder.fastener.id, used, `hold.${pattern.pattern}.points`);
   }
   return needs;
 }

@@ -5,12 +5,14 @@ import type { Catalogue, Operation } from '../document/catalogue.ts';
 import { type Figure, figure, type OriginCode } from '../plan/figure.ts';
 import type { CuttingPlan, LabourLine, TakeOffLine, TakeOffPlan } from '../plan/plan.ts';
 import {
+  fastenerNeeds,
   type Made,
   magnetNeeds,
   type Need,
   type Needs,
   need,
   seamLength,
+  steelNeeds,
   tapeNeeds,
   threadLength,
   wrapCuts,
@@ -37,6 +39,8 @@ export function takeOffPlan(made: readonly Made[], cutting: CuttingPlan, catalog
     ...fabricLines(cutting, catalogue),
     ...lines('binding', catalogue.bindings, bindingNeeds(made), 'bindingLength', 'mm', stockOf(cutting)),
     ...lines('magnet', catalogue.magnets, magnetNeeds(made), 'count', 'count'),
+    ...lines('steel', catalogue.steelStrips ?? [], steelNeeds(made), 'stripLength', 'mm'),
+    ...fastenerLines(made, catalogue),
     ...lines('wrapFilm', catalogue.wrapFilms, filmNeeds(made, catalogue), 'wrapSize', 'mm'),
     ...lines('tape', catalogue.tapes, tapeNeeds(made), 'tapeLength', 'mm'),
     ...lines('thread', catalogue.threads, threads, 'threadLength', 'mm'),
@@ -48,6 +52,17 @@ export function takeOffPlan(made: readonly Made[], cutting: CuttingPlan, catalog
     labour,
     minutes: figure(minutes, 'min', 'estimate', 'standardMinutes', ['catalogue.operations']),
   };
+}
+
+/** Strips of hook and loop by length, all others by the set. */
+function fastenerLines(made: readonly Made[], { fasteners = [] }: Catalogue): TakeOffLine[] {
+  const needs = fastenerNeeds(made);
+  const strips = fasteners.filter(({ kind }) => kind === 'hookAndLoop');
+  const sets = fasteners.filter(({ kind }) => kind !== 'hookAndLoop');
+  return [
+    ...lines('fastener', strips, needs, 'stripLength', 'mm'),
+    ...lines('fastener', sets, needs, 'count', 'count'),
+  ];
 }
 
 interface Bought {
@@ -177,10 +192,8 @@ function driverCounts(made: readonly Made[], cutting: CuttingPlan): Record<Opera
   const sum = (value: (one: Made) => number) => made.reduce((total, one) => total + value(one), 0);
   const panels = sum(({ pattern }) => pattern.members.length);
   const pointsBy = (...kinds: readonly string[]) =>
-    sum(({ pattern, panel, hold }) =>
-      kinds.includes(panel.choices.hold.by?.kind ?? 'magnets')
-        ? pattern.members.length * hold.points.length
-        : 0,
+    sum(({ pattern, materials, hold }) =>
+      kinds.includes(materials.holder.kind) ? pattern.members.length * hold.points.length : 0,
     );
   const metres = (mm: number) => mm / 1000;
   return {

@@ -11,7 +11,7 @@ export interface WrapSize {
 }
 
 /** Longer and shorter side of the magnet's face, mm. */
-export function faceOf(magnet: Magnet): { readonly long: number; readonly short: number } {
+export function faceOf(magnet: Pick<Magnet, 'shape'>): { readonly long: number; readonly short: number } {
   const { shape } = magnet;
   if (shape.kind === 'disc') return { long: shape.diameter, short: shape.diameter };
   return { long: Math.max(shape.width, shape.height), short: Math.min(shape.width, shape.height) };
@@ -38,7 +38,10 @@ export function wrapSize(magnet: Magnet, film: WrapFilm): WrapSize {
  *
  * @source common practice, no source
  */
-export function tapePieces(magnet: Magnet, tape: Tape): { readonly count: number; readonly length: number } {
+export function tapePieces(
+  magnet: Pick<Magnet, 'shape'>,
+  tape: Tape,
+): { readonly count: number; readonly length: number } {
   const { long, short } = faceOf(magnet);
   return { count: Math.max(1, Math.ceil((short - 1e-9) / tape.width)), length: long };
 }

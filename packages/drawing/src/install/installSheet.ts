@@ -1,4 +1,5 @@
 import type {
+  HoldOpening,
   HoldPlan,
   Opening,
   OpeningPlan,
@@ -31,9 +32,10 @@ import type { Sheet } from '../sheet.ts';
 import type { Words } from '../words.ts';
 import { wordsOf } from '../wordsOf.ts';
 import { cautionText } from '../work/cautionText.ts';
-import { type Step, stepBlocks } from '../work/step.ts';
+import { stepBlocks } from '../work/step.ts';
 import { notices } from '../work/workOrder.ts';
 import { DIMENSION_ROOM, dimensionLines } from './dimensionLines.ts';
+import { fittingSteps } from './fittingSteps.ts';
 import { edgesMeasured, holdTable, measuredFrom } from './holdTable.ts';
 
 /** One opening with the panel that goes on it. */
@@ -89,7 +91,9 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
   const without = input.plan.openings
     .filter(({ opening }) => !fittings(input).some((one) => one.opening.opening === opening))
     .map(({ name }) => name);
-  const boat = input.job.site.kind === 'boat';
+  const boat =
+    input.job.site.kind === 'boat' &&
+    input.plan.hold.some(({ openings }) => openings.some(({ by }) => by !== 'fastener'));
   const cautions = [
     ...(exits.length > 0 ? [words.caution.exits(exits)] : []),
     ...(input.job.site.kind === 'camper' ? [words.caution.driving(driving)] : []),
@@ -111,29 +115,6 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
     space(2),
     ...(without.length === 0 ? [] : [...paragraph(words.install.without(without), width, metrics), space(2)]),
     ...fittingSteps(input, words).flatMap((step) => stepBlocks(step, width, metrics, words, false)),
-  ];
-}
-
-/** How it is fitted, from the cleaning to the keeping. */
-function fittingSteps(input: SheetInput, words: Words): readonly Step[] {
-  return [
-    { title: words.install.clean(), lines: [words.install.cleanHow()], cautions: [words.caution.solvent()] },
-    { title: words.install.warm(), lines: [words.install.warmHow()], cautions: [] },
-    { title: words.install.hang(), lines: [words.install.hangHow()], cautions: [] },
-    {
-      title: words.install.insideFirst(),
-      lines: [words.install.insideHow(), words.install.press()],
-      cautions: [
-        cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch()),
-        cautionText(input, 'MAGNETS_IMPLANTS', words.caution.magnetsImplants()),
-      ],
-    },
-    { title: words.install.dwell(), lines: [words.install.dwellHow()], cautions: [] },
-    {
-      title: words.install.takeOff(),
-      lines: [words.install.takeOffHow()],
-      cautions: [words.caution.magnetsSwallow()],
-    },
   ];
 }
 
@@ -165,10 +146,9 @@ function views(one: Fitting, input: SheetInput, width: number, words: Words): Bl
   const { metrics, units } = input.options;
   const gap = 14;
   const each = (width - gap) / 2;
-  const poles = one.hold?.openings.find(({ opening }) => opening === one.opening.opening)?.poles;
+  const own = one.hold?.openings.find(({ opening }) => opening === one.opening.opening);
   const view = (side: 'outside' | 'inside') => {
-    const pole = side === 'outside' ? poles?.panelOut : poles?.insideOut;
-    const letter = pole === undefined ? '' : ` ${words.install.pole(pole)}`;
+    const faces = marksOf(own, side, words);
     const from = measuredFrom(one.shape, side);
     const room = (one.hold?.points.length ?? 0) > 0 ? DIMENSION_ROOM[units] : { side: 0, below: 0 };
     const drawn = panelPicture(one.panel, one.hold, metrics, {
@@ -179,17 +159,16 @@ function views(one: Fitting, input: SheetInput, width: number, words: Words): Bl
         mirrored: side === 'inside',
       },
       opening: one.shape.outline,
-      label: (number) => `${number}${letter}`,
+      label: (number) => [number, ...faces.letter(number)].join(' '),
       lines: (at) => dimensionLines(one, from, at, input).extensions,
       obstacles: (one.own?.obstructions ?? []).map(box),
     });
     const head = side === 'outside' ? words.install.fromOutside() : words.install.fromInside();
-    const poleWords = pole === undefined ? '' : words.install.poleNote(words.install.pole(pole), pole, side);
     const dimensions = dimensionLines(one, from, drawn.at, input);
     const whole = [...drawn.items, ...edgesMeasured(drawn.at, from), ...dimensions.items];
     const height = room.below + Math.max(drawn.height, dimensions.top);
     const shifted = shiftItems(whole, from.hand === 'left' ? room.side : 0, room.below);
-    const note = paragraph(poleWords, each, metrics, { capital: CAPITAL.small, colour: INK.soft });
+    const note = paragraph(faces.note, each, metrics, { capital: CAPITAL.small, colour: INK.soft });
     return stack([
       heading(head, each, metrics),
       picture(shifted, height),
@@ -201,6 +180,28 @@ function views(one: Fitting, input: SheetInput, width: number, words: Words): Bl
     { at: 0, block: view('outside') },
     { at: each + gap, block: view('inside') },
   ]);
+}
+
+/** The letter at each point of a view, and what it means there. */
+function marksOf(own: HoldOpening | undefined, side: 'outside' | 'inside', words: Words) {
+  const none = { letter: (_point: number): readonly string[] => [] };
+  const { install } = words;
+  if (own === undefined) return { ...none, note: '' };
+  if (own.by === 'fastener') return { ...none, note: install.fastenerNote() };
+  const pole = side === 'outside' ? own.poles.panelOut : own.poles.insideOut;
+  if (own.by === 'steel' && side === 'inside') return { ...none, note: install.steelNote() };
+  const faces = side === 'outside' ? own.marking?.outside : own.marking?.inside;
+  const keyed = faces?.some((face) => face.pole !== pole) ?? false;
+  if (!faces || !keyed)
+    return { letter: () => [install.pole(pole)], note: install.poleNote(install.pole(pole), pole, side) };
+  const dot = faces.find((face) => face.dot)?.pole ?? 'north';
+  const letters = [install.pole(dot), install.pole(dot === 'north' ? 'south' : 'north')] as const;
+  const note = `${install.markNote(...letters, side)}${side === 'outside' ? ` ${install.keyedOnly()}` : ''}`;
+  return {
+    letter: (point: number) =>
+      faces.filter((face) => face.point === point).map((face) => install.pole(face.pole)),
+    note,
+  };
 }
 
 function box({ x, y, width, height }: Opening['obstructions'][number]): Outline {

@@ -46,8 +46,8 @@ export function finishedPanel(
   return [
     { part: 'opening', rings: [ringOf(shape.outline)], line: { colour: '#ffcc00', dashed: true } },
     { part: 'cloth', rings: [ring(inner)], fill: { colour, share } },
-    ...(hold?.points ?? []).map(
-      ({ pocket }): SeenPart => ({ part: 'pocket', rings: [ring(pocket)], fill: { colour, share } }),
+    ...(hold?.points ?? []).flatMap(({ pocket }): SeenPart[] =>
+      pocket ? [{ part: 'pocket', rings: [ring(pocket)], fill: { colour, share } }] : [],
     ),
     ...(panel.band === null
       ? []

@@ -10,7 +10,9 @@ const TICK = 5;
 /** Everything drawn of one pattern, in its own frame, outside face up. Lines only: labels depend on the paper. */
 export function patternDrawing(panel: PanelPlan, hold: HoldPlan | undefined): readonly GroupItem[] {
   const points = hold?.points ?? [];
-  const pockets = points.map((one) => outlinePath(one.pocket, { line: STYLE.pocket }));
+  const pockets = points.flatMap(({ pocket }) =>
+    pocket ? [outlinePath(pocket, { line: STYLE.pocket })] : [],
+  );
   const places = points.flatMap((one) => [
     circle(one.cavity.centre, one.cavity.radius, { line: STYLE.hold }),
     ...cross(one.centre, 4),

@@ -97,7 +97,7 @@ function panelMarks(piece: CutPiece, panel: PanelPlan, plan: Plan) {
   const edgePlaces = [...points.map((one) => one.edgePoint), ...edgeMiddles(panel).map(({ at }) => at)];
   return {
     notches: edgePlaces.map((at) => nearest(piece.outline, movePoint(side, at)).at),
-    internal: [panel.finished, ...points.map((one) => one.pocket)].map(onPiece),
+    internal: [panel.finished, ...points.flatMap(({ pocket }) => pocket ?? [])].map(onPiece),
     centres: points.map((one) => movePoint(side, one.centre)),
     sew: panel.stitch.map(onPiece),
     grain: grainLine(piece, panel, plan),

@@ -205,7 +205,9 @@ function thumbnail(input: SheetInput, name: string, width: number): Block {
     ...{ width, height: 24, place: member.place, fill: tint(colour, dense), ...(opening ? { opening } : {}) },
     pockets: {
       outlines:
-        plan.hold.find((one) => one.pattern === panel.pattern)?.points.map(({ pocket }) => pocket) ?? [],
+        plan.hold
+          .find((one) => one.pattern === panel.pattern)
+          ?.points.flatMap(({ pocket }) => pocket ?? []) ?? [],
       fill: tint(colour, Math.min(1, dense * 1.35)),
     },
   });

@@ -133,6 +133,27 @@ export const english = {
       'A parked vehicle or a closed room still gets dangerously hot behind a panel. Never leave a child, a frail person or an animal inside.',
   },
   work: {
+    keyedMagnets: (): string =>
+      'Keyed: not every magnet lies the same way round. A dot of paint tells them apart; no compass is needed.',
+    dotTest: (): string =>
+      'Paint a dot on either face of one magnet. It tests all the others: keep it out of the set.',
+    stackAndDot: (count: number): string =>
+      `Let the other ${count} draw onto its dotted face, in one stack. As each comes off the end, paint a dot on its free face.`,
+    dotOut: (points: string): string => `Dot outward, away from the glass, at: ${points}.`,
+    dotToGlass: (points: string): string => `Dot toward the glass at: ${points}.`,
+    dotToRoom: (points: string): string => `Inside the glass, dot into the room at: ${points}.`,
+    dotInsideToGlass: (points: string): string => `Inside the glass, dot toward the glass at: ${points}.`,
+    checkDraws: (): string =>
+      'Before a pocket is sewn shut, hold its inside magnet to it: it must draw. Number the inside magnets as their points.',
+    steelPieces: (count: number, strip: string): string => `Cut ${count} pieces of steel strip: ${strip}`,
+    steelCut: (length: string): string =>
+      `Each ${length} long. File the ends, paint the cuts. No wrap; either face draws.`,
+    fasteners: (count: number, fastener: string): string => `Set ${count} fasteners: ${fastener}`,
+    fastenerHow: (inset: string): string =>
+      `Middle of each ${inset} from the finished edge, at its mark. The half on the panel now, the half on the frame when it is fitted.`,
+    fastenerRun: (length: string): string =>
+      `Sew the loop all along the edge, ${length} round; the hook goes on the frame.`,
+    checkFasteners: (count: number): string => `All ${count} fasteners hold when pulled by hand.`,
     title: (): string => 'Work order',
     customer: (name: string): string => `For ${name}`,
     wholeJob: (): string => 'In the order of work',
@@ -245,6 +266,11 @@ export const english = {
     checkLabel: (): string => 'Write opening and pattern on its label.',
   },
   exploded: {
+    keyed: (): string => 'marked',
+    fasteners: (count: number, fastener: string): string =>
+      `Round the edge: ${counted(count, 'fastener', 'fasteners')}, ${fastener}`,
+    steel: (count: number, strip: string): string =>
+      `Inside the glass, taped: ${counted(count, 'piece', 'pieces')} of ${strip}`,
     title: (): string => 'The layers, from the outside in',
     binding: (binding: string, band: string): string => `Binding: ${binding}, ${band} on each face`,
     hem: (band: string): string => `Hem, ${band} wide, folded to the inside`,
@@ -270,6 +296,8 @@ export const english = {
       `Inside the glass, wrapped and taped: ${counted(count, 'magnet', 'magnets')}, ${magnet}`,
   },
   check: {
+    marks: (): string => 'Poles as marked, each inside magnet draws',
+    fasteners: (): string => 'Fasteners hold when pulled by hand',
     title: (): string => 'Checks of each finished panel',
     what: (): string => 'Check',
     nominal: (): string => 'Should be',
@@ -287,6 +315,26 @@ export const english = {
   },
   /** @source sources.md#acrylic-tape-practice */
   install: {
+    markNote: (dot: string, other: string, side: 'outside' | 'inside'): string =>
+      side === 'outside'
+        ? `${dot}: the dot is outward. ${other}: the dot is toward the glass. Measure from the two heavy edges.`
+        : `${dot}: the dot is to the room. ${other}: the dot is toward the glass. Measure from the two heavy edges.`,
+    keyedOnly: (): string =>
+      'This panel is keyed: it draws at every point one way only. Where it pushes off, it is on the wrong way round.',
+    steelNote: (): string => 'Pieces of steel strip at the numbers. Measure from the two heavy edges.',
+    fastenerNote: (): string => 'Fasteners at the numbers. Measure from the two heavy edges.',
+    insideSteel: (): string => 'Set the steel inside',
+    insideSteelHow: (): string =>
+      'Each piece at its number, taped side to the glass. Its magnet draws it only weakly from the side: mark its place first, then stick.',
+    fastenerClean: (): string => 'Clean the frame',
+    fastenerCleanHow: (): string =>
+      'Where the fasteners go, wash off dirt and wax. Cups and hook and loop need it clean, dry and smooth.',
+    fastenerHang: (): string => 'Mark, then fasten the upper side first',
+    fastenerHangHow: (): string =>
+      'Hold the panel up with tape, mark each point on the frame through it, and set the frame halves from the upper corners down. Draw the cloth even, not tight.',
+    fastenerTakeOff: (): string => 'Taking off',
+    fastenerTakeOffHow: (): string =>
+      'Loosen from a lower corner, each fastener straight off. Store dry, flat or rolled.',
     title: (): string => 'Install sheet',
     clean: (): string => 'Clean the glass and the magnets',
     cleanHow: (): string =>

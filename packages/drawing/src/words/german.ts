@@ -127,6 +127,27 @@ export const german: Words = {
       'Ein abgestelltes Fahrzeug oder ein geschlossener Raum wird auch hinter einer Blende gefährlich heiß. Nie ein Kind, einen gebrechlichen Menschen oder ein Tier darin lassen.',
   },
   work: {
+    keyedMagnets: () =>
+      'Verschlüsselt: Nicht jeder Magnet liegt gleich herum. Ein Farbpunkt unterscheidet sie; ein Kompass ist nicht nötig.',
+    dotTest: () =>
+      'Auf eine Seite eines Magneten einen Punkt malen. Er prüft alle anderen: nicht mit verbauen.',
+    stackAndDot: (count) =>
+      `Die anderen ${count} an seine Punktseite ziehen lassen, in einem Stapel. Jedem, der vom Ende abgeht, einen Punkt auf die freie Seite malen.`,
+    dotOut: (points) => `Punkt nach außen, vom Glas weg, bei: ${points}.`,
+    dotToGlass: (points) => `Punkt zum Glas bei: ${points}.`,
+    dotToRoom: (points) => `Innen am Glas, Punkt in den Raum bei: ${points}.`,
+    dotInsideToGlass: (points) => `Innen am Glas, Punkt zum Glas bei: ${points}.`,
+    checkDraws: () =>
+      'Bevor eine Tasche zugenäht wird, ihren inneren Magneten daran halten: Er muss anziehen. Innere Magnete wie ihre Punkte nummerieren.',
+    steelPieces: (count, strip) => `${count} Stücke Stahlband schneiden: ${strip}`,
+    steelCut: (length) =>
+      `Je ${length} lang. Enden feilen, Schnitte lackieren. Kein Einschlag; beide Seiten ziehen an.`,
+    fasteners: (count, fastener) => `${count} Befestigungen setzen: ${fastener}`,
+    fastenerHow: (inset) =>
+      `Mitte jeweils ${inset} von der fertigen Kante, an ihrer Marke. Jetzt die Hälfte an der Blende, die am Rahmen beim Anbringen.`,
+    fastenerRun: (length) =>
+      `Das Flauschband rundum an die Kante nähen, ${length}; das Hakenband kommt an den Rahmen.`,
+    checkFasteners: (count) => `Alle ${count} Befestigungen halten, von Hand gezogen.`,
     title: () => 'Arbeitsauftrag',
     customer: (name) => `Für ${name}`,
     wholeJob: () => 'In der Reihenfolge der Arbeit',
@@ -232,6 +253,9 @@ export const german: Words = {
     checkLabel: () => 'Öffnung und Schnittmuster auf das Etikett schreiben.',
   },
   exploded: {
+    keyed: () => 'nach Marke',
+    fasteners: (count, fastener) => `Am Rand: ${counted(count, 'Befestigung', 'Befestigungen')}, ${fastener}`,
+    steel: (count, strip) => `Innen am Glas, geklebt: ${counted(count, 'Stück', 'Stücke')} ${strip}`,
     title: () => 'Die Schichten, von außen nach innen',
     binding: (binding, band) => `Einfassband: ${binding}, ${band} auf jeder Seite`,
     hem: (band) => `Saum, ${band} breit, nach innen umgeschlagen`,
@@ -252,6 +276,8 @@ export const german: Words = {
       `Innen am Glas, umhüllt und geklebt: ${counted(count, 'Magnet', 'Magnete')}, ${magnet}`,
   },
   check: {
+    marks: () => 'Pole nach Marke, jeder innere Magnet zieht an',
+    fasteners: () => 'Befestigungen halten, von Hand gezogen',
     title: () => 'Prüfung jeder fertigen Blende',
     what: () => 'Prüfung',
     nominal: () => 'Sollmaß',
@@ -268,6 +294,26 @@ export const german: Words = {
     all: (count) => `alle ${count}`,
   },
   install: {
+    markNote: (dot, other, side) =>
+      side === 'outside'
+        ? `${dot}: Punkt nach außen. ${other}: Punkt zum Glas. Von den zwei dicken Kanten messen.`
+        : `${dot}: Punkt zum Raum. ${other}: Punkt zum Glas. Von den zwei dicken Kanten messen.`,
+    keyedOnly: () =>
+      'Diese Blende ist verschlüsselt: Nur auf eine Weise zieht sie an jedem Punkt an. Wo sie abstößt, sitzt sie falsch herum.',
+    steelNote: () => 'Stücke Stahlband an den Nummern. Von den zwei dicken Kanten messen.',
+    fastenerNote: () => 'Befestigungen an den Nummern. Von den zwei dicken Kanten messen.',
+    insideSteel: () => 'Den Stahl innen setzen',
+    insideSteelHow: () =>
+      'Jedes Stück an seine Nummer, Klebeseite zum Glas. Sein Magnet zieht es seitlich nur schwach: erst den Platz anzeichnen, dann kleben.',
+    fastenerClean: () => 'Den Rahmen reinigen',
+    fastenerCleanHow: () =>
+      'Wo die Befestigungen sitzen, Schmutz und Wachs abwaschen. Saugnäpfe und Klettband brauchen es sauber, trocken und glatt.',
+    fastenerHang: () => 'Anzeichnen, dann oben zuerst befestigen',
+    fastenerHangHow: () =>
+      'Die Blende mit Klebeband halten, jeden Punkt durch sie auf dem Rahmen anzeichnen, die Rahmenhälften von den oberen Ecken abwärts setzen. Den Stoff glatt ziehen, nicht stramm.',
+    fastenerTakeOff: () => 'Abnehmen',
+    fastenerTakeOffHow: () =>
+      'Von einer unteren Ecke her lösen, jede Befestigung gerade ab. Trocken lagern, flach oder gerollt.',
     title: () => 'Montageblatt',
     clean: () => 'Glas und Magnete reinigen',
     cleanHow: () =>

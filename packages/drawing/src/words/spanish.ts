@@ -126,6 +126,25 @@ export const spanish: Words = {
       'Un vehículo aparcado o una habitación cerrada se calienta peligrosamente aun detrás de un panel. Nunca deje dentro a un niño, una persona frágil o un animal.',
   },
   work: {
+    keyedMagnets: () =>
+      'Con clave: no todos los imanes van del mismo lado. Un punto de pintura los distingue; no hace falta brújula.',
+    dotTest: () => 'Pinte un punto en una cara de un imán. Sirve para probar todos los demás: no lo monte.',
+    stackAndDot: (count) =>
+      `Deje que los otros ${count} se peguen a su cara con punto, en una pila. A cada uno que salga del extremo, píntele un punto en la cara libre.`,
+    dotOut: (points) => `Punto hacia fuera, lejos del cristal, en: ${points}.`,
+    dotToGlass: (points) => `Punto hacia el cristal en: ${points}.`,
+    dotToRoom: (points) => `Dentro del cristal, punto hacia la sala en: ${points}.`,
+    dotInsideToGlass: (points) => `Dentro del cristal, punto hacia el cristal en: ${points}.`,
+    checkDraws: () =>
+      'Antes de coser un bolsillo, acérquele su imán interior: debe atraer. Numere los imanes interiores como sus puntos.',
+    steelPieces: (count, strip) => `Corte ${count} trozos de pletina de acero: ${strip}`,
+    steelCut: (length) =>
+      `De ${length} cada uno. Lime los extremos, pinte los cortes. Sin envolver; atraen las dos caras.`,
+    fasteners: (count, fastener) => `Ponga ${count} cierres: ${fastener}`,
+    fastenerHow: (inset) =>
+      `El centro de cada uno a ${inset} del borde terminado, en su marca. Ahora la mitad del panel; la del marco, al montarlo.`,
+    fastenerRun: (length) => `Cosa el bucle por todo el borde, ${length}; el gancho va en el marco.`,
+    checkFasteners: (count) => `Los ${count} cierres aguantan al tirar con la mano.`,
     title: () => 'Orden de trabajo',
     customer: (name) => `Para ${name}`,
     wholeJob: () => 'En el orden del trabajo',
@@ -229,6 +248,10 @@ export const spanish: Words = {
     checkLabel: () => 'Escriba en la etiqueta el hueco y el patrón.',
   },
   exploded: {
+    keyed: () => 'según la marca',
+    fasteners: (count, fastener) => `Por el borde: ${counted(count, 'cierre', 'cierres')}, ${fastener}`,
+    steel: (count, strip) =>
+      `Dentro del cristal, con cinta: ${counted(count, 'trozo', 'trozos')} de ${strip}`,
     title: () => 'Las capas, de fuera hacia dentro',
     binding: (binding, band) => `Ribete: ${binding}, ${band} por cada cara`,
     hem: (band) => `Dobladillo de ${band}, doblado hacia dentro`,
@@ -249,6 +272,8 @@ export const spanish: Words = {
       `Dentro del cristal, con funda y cinta: ${counted(count, 'imán', 'imanes')}, ${magnet}`,
   },
   check: {
+    marks: () => 'Polos según la marca, cada imán interior atrae',
+    fasteners: () => 'Los cierres aguantan al tirar con la mano',
     title: () => 'Comprobaciones de cada panel terminado',
     what: () => 'Comprobación',
     nominal: () => 'Debe ser',
@@ -265,6 +290,26 @@ export const spanish: Words = {
     all: (count) => `los ${count}`,
   },
   install: {
+    markNote: (dot, other, side) =>
+      side === 'outside'
+        ? `${dot}: el punto hacia fuera. ${other}: el punto hacia el cristal. Mida desde los dos bordes gruesos.`
+        : `${dot}: el punto hacia la sala. ${other}: el punto hacia el cristal. Mida desde los dos bordes gruesos.`,
+    keyedOnly: () =>
+      'Este panel tiene clave: solo de una manera atrae en todos los puntos. Donde repele, está al revés.',
+    steelNote: () => 'Trozos de pletina de acero en los números. Mida desde los dos bordes gruesos.',
+    fastenerNote: () => 'Cierres en los números. Mida desde los dos bordes gruesos.',
+    insideSteel: () => 'Ponga el acero por dentro',
+    insideSteelHow: () =>
+      'Cada trozo en su número, la cara con cinta al cristal. Su imán lo atrae poco de lado: marque antes su sitio, luego péguelo.',
+    fastenerClean: () => 'Limpie el marco',
+    fastenerCleanHow: () =>
+      'Donde van los cierres, quite suciedad y cera. Las ventosas y el cierre de gancho lo piden limpio, seco y liso.',
+    fastenerHang: () => 'Marque, y sujete primero el lado de arriba',
+    fastenerHangHow: () =>
+      'Sujete el panel con cinta, marque cada punto en el marco a través de él y ponga las mitades del marco desde las esquinas de arriba. Tela lisa, no tirante.',
+    fastenerTakeOff: () => 'Para quitarlo',
+    fastenerTakeOffHow: () =>
+      'Suelte desde una esquina de abajo, cada cierre tirando recto. Guárdelo seco, plano o enrollado.',
     title: () => 'Hoja de montaje',
     clean: () => 'Limpiar el cristal y los imanes',
     cleanHow: () =>

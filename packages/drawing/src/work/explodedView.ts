@@ -105,18 +105,25 @@ function holdLayers(work: PanelWork, points: readonly HoldPoint[]): readonly Lay
       const { segments } = circle(centre, cavity.radius * 0.6, {});
       return { outline: { segments } as unknown as Outline, line: EDGE, fill };
     });
-  const { poleOut } = panel.choices.hold;
   // A trace of the panel, so that what lies on it is seen to be one layer.
   const place = { outline: panel.finished, line: STYLE.rule };
   const [own] = hold?.openings ?? [];
   const glass = (own?.layers ?? []).map(({ name }) => words.exploded.layer(name)).join(', ');
+  if (named.fastener !== undefined)
+    return [
+      {
+        words: words.exploded.fasteners(points.length, named.fastener.name),
+        shapes: [place, ...discs(INK.accent)],
+      },
+    ];
+  const patches = points.flatMap(({ pocket }) =>
+    pocket ? [{ outline: pocket, line: EDGE, fill: INK.band }] : [],
+  );
+  const pole =
+    hold?.poles === 'keyed' ? words.exploded.keyed() : words.install.pole(panel.choices.hold.poleOut);
   return [
     {
-      words: words.exploded.magnets(
-        points.length,
-        named.outside?.name ?? panel.choices.hold.outside,
-        words.install.pole(poleOut),
-      ),
+      words: words.exploded.magnets(points.length, named.outside?.name ?? panel.choices.hold.outside, pole),
       shapes: [place, ...discs(INK.accent)],
     },
     {
@@ -124,7 +131,7 @@ function holdLayers(work: PanelWork, points: readonly HoldPoint[]): readonly Lay
         points.length,
         (hold?.pocketPieces ?? []).map(({ piece }) => piece),
       ),
-      shapes: [place, ...points.map(({ pocket }) => ({ outline: pocket, line: EDGE, fill: INK.band }))],
+      shapes: [place, ...patches],
     },
     ...(glass === ''
       ? []
@@ -135,7 +142,10 @@ function holdLayers(work: PanelWork, points: readonly HoldPoint[]): readonly Lay
           },
         ]),
     {
-      words: words.exploded.inside(points.length, named.inside?.name ?? panel.choices.hold.inside),
+      words:
+        named.strip === undefined
+          ? words.exploded.inside(points.length, named.inside?.name ?? panel.choices.hold.inside)
+          : words.exploded.steel(points.length, named.strip.name),
       shapes: [place, ...discs(INK.faint)],
     },
   ];

@@ -1,4 +1,15 @@
-import type { Binding, Catalogue, Choices, Fabric, Magnet, Tape, Thread, WrapFilm } from '@panewright/design';
+import type {
+  Binding,
+  Catalogue,
+  Choices,
+  Fabric,
+  Fastener,
+  Magnet,
+  SteelStrip,
+  Tape,
+  Thread,
+  WrapFilm,
+} from '@panewright/design';
 
 /** The catalogue's entries a set of choices names. An entry that is gone is left undefined: the plan says so. */
 export interface Named {
@@ -6,6 +17,9 @@ export interface Named {
   readonly binding: Binding | undefined;
   readonly outside: Magnet | undefined;
   readonly inside: Magnet | undefined;
+  /** A steel strip in place of the inside magnets, or a fastener in place of both. */
+  readonly strip: SteelStrip | undefined;
+  readonly fastener: Fastener | undefined;
   readonly wrapFilm: WrapFilm | undefined;
   readonly tape: Tape | undefined;
   readonly thread: Thread | undefined;
@@ -20,6 +34,8 @@ export function materialsNamed(choices: Choices, catalogue: Catalogue): Named {
     binding: find(catalogue.bindings, finish.kind === 'binding' ? finish.binding : undefined),
     outside: find(catalogue.magnets, hold.outside),
     inside: find(catalogue.magnets, hold.inside),
+    strip: find(catalogue.steelStrips ?? [], hold.by?.kind === 'steel' ? hold.by.strip : undefined),
+    fastener: find(catalogue.fasteners ?? [], hold.by?.kind === 'fastener' ? hold.by.fastener : undefined),
     wrapFilm: find(catalogue.wrapFilms, choices.wrapFilm),
     tape: find(catalogue.tapes, choices.tape),
     thread: find(catalogue.threads, choices.thread),

@@ -1,9 +1,8 @@
 import type { HoldPlan, PanelPlan, PatternPlan, Plan } from '@panewright/design';
-import { tapePieces, wrapSize } from '@panewright/design';
 import { fineLengthText, lengthText, sizeText } from '../figures.ts';
 import type { SheetInput } from '../options.ts';
 import type { Words } from '../words.ts';
-import { cautionText } from './cautionText.ts';
+import { glassStep, panelHoldStep } from './holdSteps.ts';
 import { materialsNamed, type Named } from './materialsOf.ts';
 import type { Step } from './step.ts';
 
@@ -38,11 +37,16 @@ export function panelWork(
 export const panelSteps = (work: PanelWork): readonly Step[] => [
   cutStep(work),
   markStep(work),
-  ...(work.points > 0 ? [pocketStep(work), magnetStep(work)] : []),
+  ...(work.points > 0 && work.named.fastener === undefined ? [pocketStep(work)] : []),
+  ...(work.points > 0 && !lastly(work) ? [panelHoldStep(work)] : []),
   edgeStep(work),
-  ...(work.points > 0 ? [wrapStep(work)] : []),
+  ...(work.points > 0 && lastly(work) ? [panelHoldStep(work)] : []),
+  ...(work.points > 0 ? glassStep(work) : []),
   checkStep(work),
 ];
+
+/** Fasteners go through the finished edge, magnets in before it is closed. */
+const lastly = ({ named }: PanelWork): boolean => named.fastener !== undefined;
 
 function cutStep({ input, words, pattern, panel, named, panels }: PanelWork): Step {
   const { units } = input.options;
@@ -107,23 +111,6 @@ function threadLine(named: Named, panel: PanelPlan, stitch: string, words: Words
     : words.work.thread(named.thread.name, named.thread.needle, stitch);
 }
 
-function magnetStep({ input, words, named, panel, points, panels }: PanelWork): Step {
-  const name = named.outside?.name ?? panel.choices.hold.outside;
-  return {
-    title: words.work.magnets(points * panels, name),
-    lines: [
-      words.work.testMagnet(panel.choices.hold.poleOut),
-      words.work.testEach(points),
-      words.work.closePockets(),
-    ],
-    cautions: [
-      cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch()),
-      words.caution.magnetsSwallow(),
-      cautionText(input, 'MAGNETS_IMPLANTS', words.caution.magnetsImplants()),
-    ],
-  };
-}
-
 function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
   const { units, language } = input.options;
   const { habits } = input.catalogue;
@@ -162,42 +149,21 @@ function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
   };
 }
 
-function wrapStep({ input, words, named, panel, points, panels }: PanelWork): Step {
-  const { units, language } = input.options;
-  const { inside, wrapFilm, tape } = named;
-  const lines = [];
-  if (inside !== undefined && wrapFilm !== undefined) {
-    const wrap = wrapSize(inside, wrapFilm);
-    lines.push(
-      words.work.wrap(
-        points * panels,
-        wrapFilm.name,
-        fineLengthText(wrap.stripWidth, units, language),
-        fineLengthText(wrap.cutLength, units, language),
-      ),
-    );
-  }
-  if (inside !== undefined && tape !== undefined) {
-    const pieces = tapePieces(inside, tape);
-    lines.push(words.work.tape(pieces.count, tape.name, fineLengthText(pieces.length, units, language)));
-  }
-  return {
-    title: words.work.glassMagnets(points * panels, inside?.name ?? panel.choices.hold.inside),
-    lines: [...lines, words.work.glassPole(panel.choices.hold.poleOut)],
-    cautions: [],
-  };
-}
-
-function checkStep({ input, words, panel, points }: PanelWork): Step {
+function checkStep({ input, words, panel, named, hold, points }: PanelWork): Step {
   const { units, language } = input.options;
   const size = sizeText(panel.finishedWidth.value, panel.finishedHeight.value, units);
   return {
     title: words.work.check(),
     lines: [
       words.work.checkSize(size, fineLengthText(input.catalogue.habits.patternTolerance, units, language)),
-      ...(points > 0 ? [words.work.checkPoles(points)] : []),
+      ...(points > 0 ? [checkHold({ words, named, hold, points })] : []),
       words.work.checkLabel(),
     ],
     cautions: [],
   };
+}
+
+function checkHold({ words, named, hold, points }: Pick<PanelWork, 'words' | 'named' | 'hold' | 'points'>) {
+  if (named.fastener !== undefined) return words.work.checkFasteners(points);
+  return hold?.poles === 'keyed' ? words.work.checkDraws() : words.work.checkPoles(points);
 }

@@ -11,7 +11,7 @@ export const TOLERANCE = { holdPoint: 2, band: 1, stitchInset: 1, stitchLength: 
 
 /** What is measured on each finished panel: what it should be, by how much it may differ, and room for what it is. */
 export function qualityChecks(work: PanelWork, width: number): readonly Block[] {
-  const { input, words, panel, points } = work;
+  const { input, words, points } = work;
   const { metrics } = input.options;
   const columns = [
     { title: words.check.what(), width: width * 0.38 },
@@ -19,24 +19,23 @@ export function qualityChecks(work: PanelWork, width: number): readonly Block[] 
     { title: words.check.within(), width: width * 0.18 },
     { title: words.check.measured(), width: width * 0.24 },
   ];
-  const counts =
-    points > 0
-      ? [
-          [words.check.pocketsClosed(), words.check.all(points), '', ''],
-          [
-            words.check.poles(words.install.pole(panel.choices.hold.poleOut)),
-            words.check.all(points),
-            '',
-            '',
-          ],
-        ]
-      : [];
+  const counts = points > 0 ? holdChecks(work) : [];
   const rows = [...lengths(work), ...counts];
   return [
     space(3),
     { ...heading(words.check.title(), width, metrics), keepWithNext: true },
     ...tableRows(columns, rows, metrics),
   ];
+}
+
+function holdChecks({ words, panel, hold, named, points }: PanelWork): readonly (readonly string[])[] {
+  const all = (what: string) => [what, words.check.all(points), '', ''];
+  if (named.fastener !== undefined) return [all(words.check.fasteners())];
+  const poles =
+    hold?.poles === 'keyed'
+      ? words.check.marks()
+      : words.check.poles(words.install.pole(panel.choices.hold.poleOut));
+  return [all(words.check.pocketsClosed()), all(poles)];
 }
 
 function lengths({ input, words, panel, hold }: PanelWork): readonly (readonly string[])[] {

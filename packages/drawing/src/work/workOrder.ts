@@ -1,4 +1,4 @@
-import type { Finding, PanelPlan, PatternPlan } from '@panewright/design';
+import type { Finding, HoldOpening, PanelPlan, PatternPlan } from '@panewright/design';
 import {
   type Block,
   beside,
@@ -136,6 +136,8 @@ function numbers(input: SheetInput, width: number, words: Words): readonly Block
   return tableRows(columns, rows, metrics, { capital: CAPITAL.body });
 }
 
+const hasMagnets = ({ by }: HoldOpening): boolean => by !== 'fastener';
+
 /** Steps done once, before and after the panels. */
 function jobSteps(input: SheetInput, words: Words): readonly Step[] {
   const { plan, catalogue } = input;
@@ -162,11 +164,15 @@ function jobSteps(input: SheetInput, words: Words): readonly Step[] {
           },
         ]
       : []),
-    {
-      title: words.work.markTest(),
-      lines: [words.work.markTestHow()],
-      cautions: [cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch())],
-    },
+    ...(plan.hold.some(({ openings, poles }) => poles === 'uniform' && openings.some(hasMagnets))
+      ? [
+          {
+            title: words.work.markTest(),
+            lines: [words.work.markTestHow()],
+            cautions: [cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch())],
+          },
+        ]
+      : []),
     { title: words.work.makePanels(plan.panels.length), lines: [words.work.makeHow()], cautions: [] },
     { title: words.work.fit(), lines: [words.work.fitHow()], cautions: [] },
   ];

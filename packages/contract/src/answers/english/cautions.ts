@@ -55,6 +55,21 @@ export const cautions = {
     do: 'Clean, press each magnet down well, and hang no panel before the tape maker’s stated time.',
   }),
   // sources.md#mclaren-2005
+  STEEL_EDGES: () => ({
+    what: 'Cut steel strip has sharp edges, and rusts where the zinc is cut.',
+    why: '',
+    do: 'File the ends, paint them, wear gloves, and let nothing bare lie against the glass.',
+  }),
+  CUPS_LET_GO: () => ({
+    what: 'Suction cups let go by themselves, with time, sun, cold and height.',
+    why: 'Air creeps in under the rim.',
+    do: 'Press them on anew each day, and hang nothing from them that may not fall.',
+  }),
+  FIXINGS_IN_FRAME: (f, show) => ({
+    what: `${show.number(f.numbers.fixings, 0)} screws, rivets or posts go into the frame.`,
+    why: 'A frame may hide wires, pipes, airbags or the edge of the glass, and a hole lets water in.',
+    do: 'Look behind before you drill, set a stop on the drill, wear eye protection, seal every hole, and follow the vehicle’s or builder’s rules.',
+  }),
   HEAT_INSIDE: () => ({
     what: 'A parked vehicle or a closed room gets dangerously hot, with or without a panel.',
     why: 'In the sun a car warms by about 3 °F (2 °C) every five minutes, and open windows hardly slow it. A dark panel heats the glass too: laminated, coated or double panes can crack.',

@@ -49,6 +49,7 @@ export const english: Messages = {
     threadLength: 'thread per seam length and waste',
     wrapSize: 'size of the magnet, its margin and the film',
     tapeLength: 'length for each inside magnet',
+    stripLength: 'length for each hold point',
     wholePacks: 'rounded up to whole packs',
     standardMinutes: 'the shop’s minutes for the operation',
     jobCost: 'sum of what is bought and the time',

@@ -2,6 +2,7 @@ import type { Finding } from '@panewright/design';
 import { joinWords, type Show } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { cautions } from './cautions.ts';
+import { holdByFindings } from './holdByFindings.ts';
 import { partsOf, sayPart } from './readings.ts';
 import { surveyFindings } from './surveyFindings.ts';
 
@@ -33,6 +34,8 @@ const KINDS: Readonly<Record<string, string>> = {
   wrapFilm: 'wrap film',
   tape: 'tape',
   thread: 'thread',
+  steelStrip: 'steel strip',
+  fastener: 'fastener',
 };
 
 const patternFindings = {
@@ -134,17 +137,17 @@ const holdFindings = {
           do: 'Use a larger panel, a narrower finish or another fastener.',
         },
   PULL_TOO_WEAK: (f, show) => ({
-    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} pairs of at least ${show.force(f.numbers.pull)} each hold ${show.number(f.numbers.margin, 2)} times what a wind of ${show.speed(f.numbers.wind)} asks; ${show.number(f.numbers.asked, 2)} times is wanted (estimate).`,
+    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} hold points of at least ${show.force(f.numbers.pull)} each hold ${show.number(f.numbers.margin, 2)} times what a wind of ${show.speed(f.numbers.wind)} asks; ${show.number(f.numbers.asked, 2)} times is wanted (estimate).`,
     why:
       f.numbers.letsGoAt === 0
         ? 'It would slide down under its own weight, with no wind at all.'
         : `${f.numbers.mode === 'slip' ? 'It would slide down first' : 'It would be drawn off first'}, at a wind of about ${show.speed(f.numbers.letsGoAt)}.`,
-    do: 'Use stronger magnets or more of them, and try it before you trust it.',
+    do: 'Use stronger magnets or more hold points, and try it before you trust it.',
   }),
   CORNER_MAY_CREEP: (f, show) => ({
     what: `Opening ${show.opening(f.numbers.opening)}, the weakest here: hold point ${f.numbers.point} may begin to give at a mean wind of ${show.speed(f.numbers.low)} to ${show.speed(f.numbers.high)}, below the ${show.speed(f.numbers.wind)} asked for (estimate).`,
-    why: 'The taut edge between two hold points pulls its ends inward. How hard hangs on the slack of the cloth, which was not measured; the other panels are alike.',
-    do: 'Sew the mesh in without strain, set hold points closer, and try one panel in the wind before you trust the set.',
+    why: `The panel as a whole stays on up to about ${show.speed(f.numbers.whole)}; the edge gives first. It pulls its ends inward, harder the tauter the cloth: this is for ${show.number(f.numbers.slackLow, 1)} to ${show.number(f.numbers.slackHigh, 1)} % of slack, and the other panels are alike.`,
+    do: 'Measure the slack and enter it with the habits; sew the mesh in without strain, set hold points closer, and try one panel in the wind before you trust the set.',
   }),
   PULL_REFUSED: (f, show) => ({
     what: `${opening(f, show)}: the pull across a gap of ${show.fine(f.numbers.gap)} cannot be worked out.`,
@@ -209,6 +212,7 @@ export const findings: FindingWords = {
   ...patternFindings,
   ...panelFindings,
   ...holdFindings,
+  ...holdByFindings,
   ...cuttingFindings,
   ...cautions,
 };

@@ -87,6 +87,10 @@ function sayHold(refusal: Hold, show: Show): string {
       return `the grade “${refusal.grade}” of magnet ${refusal.magnet} is not known`;
     case 'PULL_REFUSED':
       return `the pull across ${show.fine(refusal.gap)} is outside of what the formula is good for`;
+    case 'FASTENER_STRENGTH_UNKNOWN':
+      return `nobody has tried yet how much fastener ${refusal.fastener} holds`;
+    case 'FASTENER_ENDS_REVERSED':
+      return `the strength of fastener ${refusal.fastener} has its low end above its high end`;
     case 'TOO_FEW_HOLD_POINTS':
       return `${refusal.count} hold points are too few; ${refusal.least} are the least`;
     case 'HOLD_POINTS_COINCIDE':

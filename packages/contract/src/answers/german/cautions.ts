@@ -54,6 +54,21 @@ export const cautions = {
     why: 'Acrylschaumband erreicht seine Festigkeit nach etwa drei Tagen (übliche Praxis, ohne Quelle).',
     do: 'Reinigen, jeden Magneten fest andrücken und keine Blende vor der Zeit einhängen, die für das Band angegeben ist.',
   }),
+  STEEL_EDGES: () => ({
+    what: 'Geschnittenes Stahlband hat scharfe Kanten und rostet, wo das Zink durchtrennt ist.',
+    why: '',
+    do: 'Enden feilen und lackieren, Handschuhe tragen, nichts Blankes ans Glas legen.',
+  }),
+  CUPS_LET_GO: () => ({
+    what: 'Saugnäpfe lösen sich von selbst, mit der Zeit, in Sonne, Kälte und Höhe.',
+    why: 'Luft kriecht unter den Rand.',
+    do: 'Jeden Tag neu andrücken und nichts daran hängen, was nicht fallen darf.',
+  }),
+  FIXINGS_IN_FRAME: (f, show) => ({
+    what: `${show.number(f.numbers.fixings, 0)} Schrauben, Niete oder Stifte gehen in den Rahmen.`,
+    why: 'Ein Rahmen kann Leitungen, Airbags oder die Glaskante verbergen, und ein Loch lässt Wasser ein.',
+    do: 'Vor dem Bohren dahinter sehen, Tiefenanschlag setzen, Schutzbrille tragen, jedes Loch abdichten, die Regeln von Fahrzeug oder Bau befolgen.',
+  }),
   HEAT_INSIDE: () => ({
     what: 'Ein abgestelltes Fahrzeug oder ein geschlossener Raum wird gefährlich heiß, mit oder ohne Blende.',
     why: 'In der Sonne erwärmt sich ein Auto um etwa 2 °C (3 °F) in fünf Minuten, und offene Fenster bremsen das kaum. Eine dunkle Blende erwärmt auch das Glas: Verbundglas, beschichtete und doppelte Scheiben können springen.',

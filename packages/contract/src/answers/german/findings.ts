@@ -2,6 +2,7 @@ import type { Finding } from '@panewright/design';
 import { joinWords, type Show } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { cautions } from './cautions.ts';
+import { holdByFindings } from './holdByFindings.ts';
 import { partsOf, sayPart } from './readings.ts';
 import { surveyFindings } from './surveyFindings.ts';
 
@@ -33,6 +34,8 @@ const KINDS: Readonly<Record<string, string>> = {
   wrapFilm: 'keine Folie',
   tape: 'kein Klebeband',
   thread: 'kein Garn',
+  steelStrip: 'kein Stahlband',
+  fastener: 'keine Befestigung',
 };
 
 const patternFindings = {
@@ -129,17 +132,17 @@ const holdFindings = {
           do: 'Eine größere Blende, einen schmaleren Kantenabschluss oder eine andere Befestigung nehmen.',
         },
   PULL_TOO_WEAK: (f, show) => ({
-    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} Paare von je mindestens ${show.force(f.numbers.pull)} halten ${show.number(f.numbers.margin, 2)} mal, was ein Wind von ${show.speed(f.numbers.wind)} verlangt; gefordert ist ${show.number(f.numbers.asked, 2)} mal (Schätzung).`,
+    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} Haltepunkte von je mindestens ${show.force(f.numbers.pull)} halten ${show.number(f.numbers.margin, 2)} mal, was ein Wind von ${show.speed(f.numbers.wind)} verlangt; gefordert ist ${show.number(f.numbers.asked, 2)} mal (Schätzung).`,
     why:
       f.numbers.letsGoAt === 0
         ? 'Sie rutschte unter ihrem eigenen Gewicht ab, ganz ohne Wind.'
         : `${f.numbers.mode === 'slip' ? 'Zuerst rutschte sie ab' : 'Zuerst würde sie abgezogen'}, bei einem Wind von etwa ${show.speed(f.numbers.letsGoAt)}.`,
-    do: 'Stärkere Magnete oder mehr davon nehmen, und vor dem Vertrauen ausprobieren.',
+    do: 'Stärkere Magnete oder mehr Haltepunkte nehmen, und vor dem Vertrauen ausprobieren.',
   }),
   CORNER_MAY_CREEP: (f, show) => ({
     what: `Öffnung ${show.opening(f.numbers.opening)}, hier die schwächste: Haltepunkt ${f.numbers.point} kann bei einem mittleren Wind von ${show.speed(f.numbers.low)} bis ${show.speed(f.numbers.high)} nachzugeben beginnen, unter den geforderten ${show.speed(f.numbers.wind)} (Schätzung).`,
-    why: 'Die gespannte Kante zwischen zwei Haltepunkten zieht ihre Enden nach innen. Wie stark, hängt von der Lose des Stoffs ab, die nicht gemessen ist; die anderen Blenden sind ähnlich.',
-    do: 'Das Gewebe ohne Zug einnähen, die Haltepunkte enger setzen, und eine Blende im Wind ausprobieren, bevor man dem Satz traut.',
+    why: `Als Ganzes bleibt die Blende bis etwa ${show.speed(f.numbers.whole)} daran; die Kante gibt zuerst nach. Sie zieht ihre Enden nach innen, umso stärker, je straffer der Stoff: gerechnet für ${show.number(f.numbers.slackLow, 1)} bis ${show.number(f.numbers.slackHigh, 1)} % Lose, und die anderen Blenden sind ähnlich.`,
+    do: 'Die Lose messen und bei den Gewohnheiten eintragen; das Gewebe ohne Zug einnähen, die Haltepunkte enger setzen, und eine Blende im Wind ausprobieren, bevor man dem Satz traut.',
   }),
   PULL_REFUSED: (f, show) => ({
     what: `${opening(f, show)}: Die Haltekraft über einen Spalt von ${show.fine(f.numbers.gap)} lässt sich nicht berechnen.`,
@@ -203,6 +206,7 @@ export const findings: FindingWords = {
   ...patternFindings,
   ...panelFindings,
   ...holdFindings,
+  ...holdByFindings,
   ...cuttingFindings,
   ...cautions,
 };

@@ -54,6 +54,21 @@ export const cautions = {
     why: 'La cinta de espuma acrílica alcanza su fuerza en unos tres días (práctica común, sin fuente).',
     do: 'Limpie, apriete bien cada imán y no cuelgue ningún panel antes del tiempo que indique el fabricante de la cinta.',
   }),
+  STEEL_EDGES: () => ({
+    what: 'La pletina de acero cortada tiene cantos afilados y se oxida donde falta el cinc.',
+    why: '',
+    do: 'Lime y pinte los extremos, use guantes y no deje acero desnudo contra el cristal.',
+  }),
+  CUPS_LET_GO: () => ({
+    what: 'Las ventosas se sueltan solas, por el tiempo, el sol, el frío o la altura.',
+    why: 'El aire se cuela bajo el borde.',
+    do: 'Apriételas de nuevo cada día, y no cuelgue de ellas nada que no deba caer.',
+  }),
+  FIXINGS_IN_FRAME: (f, show) => ({
+    what: `${show.number(f.numbers.fixings, 0)} tornillos, remaches o postes van al marco.`,
+    why: 'Un marco puede ocultar cables, tubos, airbags o el canto del cristal, y un agujero deja entrar agua.',
+    do: 'Mire detrás antes de taladrar, ponga un tope a la broca, use gafas, selle cada agujero y siga las normas del vehículo o de la obra.',
+  }),
   HEAT_INSIDE: () => ({
     what: 'Un vehículo aparcado o un cuarto cerrado se calienta hasta ser peligroso, con panel o sin él.',
     why: 'Al sol, un coche se calienta unos 2 °C (3 °F) cada cinco minutos, y abrir las ventanas apenas lo frena. Un panel oscuro calienta también el cristal: los laminados, recubiertos o dobles pueden agrietarse.',

@@ -2,6 +2,7 @@ import type { Finding } from '@panewright/design';
 import { joinWords, type Show } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { cautions } from './cautions.ts';
+import { holdByFindings } from './holdByFindings.ts';
 import { partsOf, sayPart } from './readings.ts';
 import { surveyFindings } from './surveyFindings.ts';
 
@@ -33,6 +34,8 @@ const KINDS: Readonly<Record<string, string>> = {
   wrapFilm: 'la lámina',
   tape: 'la cinta',
   thread: 'el hilo',
+  steelStrip: 'la pletina de acero',
+  fastener: 'el cierre',
 };
 
 const patternFindings = {
@@ -131,17 +134,17 @@ const holdFindings = {
           do: 'Use un panel mayor, un acabado más estrecho u otra sujeción.',
         },
   PULL_TOO_WEAK: (f, show) => ({
-    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} pares de al menos ${show.force(f.numbers.pull)} cada uno sujetan ${show.number(f.numbers.margin, 2)} veces lo que pide un viento de ${show.speed(f.numbers.wind)}; se quieren ${show.number(f.numbers.asked, 2)} veces (estimación).`,
+    what: `${opening(f, show)}: ${show.number(f.numbers.count, 0)} puntos de sujeción de al menos ${show.force(f.numbers.pull)} cada uno sujetan ${show.number(f.numbers.margin, 2)} veces lo que pide un viento de ${show.speed(f.numbers.wind)}; se quieren ${show.number(f.numbers.asked, 2)} veces (estimación).`,
     why:
       f.numbers.letsGoAt === 0
         ? 'Resbalaría por su propio peso, sin nada de viento.'
         : `${f.numbers.mode === 'slip' ? 'Primero resbalaría' : 'Primero se desprendería'}, con un viento de unos ${show.speed(f.numbers.letsGoAt)}.`,
-    do: 'Use imanes más fuertes o más imanes, y pruébelo antes de fiarse.',
+    do: 'Use imanes más fuertes o más puntos de sujeción, y pruébelo antes de fiarse.',
   }),
   CORNER_MAY_CREEP: (f, show) => ({
     what: `Hueco ${show.opening(f.numbers.opening)}, aquí el más débil: el punto de sujeción ${f.numbers.point} puede empezar a ceder con un viento medio de ${show.speed(f.numbers.low)} a ${show.speed(f.numbers.high)}, por debajo de los ${show.speed(f.numbers.wind)} pedidos (estimación).`,
-    why: 'El borde tenso entre dos puntos tira de sus extremos hacia dentro. Cuánto, depende de la holgura de la tela, que no se midió; los demás paneles son parecidos.',
-    do: 'Cosa la malla sin tensión, acerque los puntos de sujeción y pruebe un panel al viento antes de fiarse del conjunto.',
+    why: `El panel entero aguanta hasta unos ${show.speed(f.numbers.whole)}; el borde cede antes. Tira de sus extremos hacia dentro, más cuanto más tensa la tela: esto vale para ${show.number(f.numbers.slackLow, 1)} a ${show.number(f.numbers.slackHigh, 1)} % de holgura, y los demás paneles son parecidos.`,
+    do: 'Mida la holgura y anótela con los hábitos; cosa la malla sin tensión, acerque los puntos de sujeción y pruebe un panel al viento antes de fiarse del conjunto.',
   }),
   PULL_REFUSED: (f, show) => ({
     what: `${opening(f, show)}: no se puede calcular la fuerza a través de ${show.fine(f.numbers.gap)}.`,
@@ -206,6 +209,7 @@ export const findings: FindingWords = {
   ...patternFindings,
   ...panelFindings,
   ...holdFindings,
+  ...holdByFindings,
   ...cuttingFindings,
   ...cautions,
 };
