@@ -73,7 +73,7 @@ test('an outline that is still to come is a stop that says from where', () => {
   expect(planOf(accepted('E')).findings.find(({ code }) => code === 'OUTLINE_MISSING')).toMatchObject({
     severity: 'stop',
     where: { opening: 'E' },
-    numbers: { from: accepted('E').survey.from.kind },
+    numbers: { from: 'file' },
   });
 });
 
