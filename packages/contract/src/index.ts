@@ -64,6 +64,7 @@ export {
   type Point,
   perspectiveBetween,
   point,
+  pointAt,
   type Rigid,
   type ShapeMeasure,
 } from '@panewright/geometry';

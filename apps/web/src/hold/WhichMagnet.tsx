@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit } from '../fields/wind.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
-import type { ScopedChoices } from '../panels/scope.ts';
+import type { Holding, ScopedChoices } from '../panels/scope.ts';
 import { showLength, showMoney } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { type MagnetRanking, useMagnetChoices } from './useMagnetChoices.ts';
@@ -71,8 +71,10 @@ function Ranking({ found, scoped }: RankingProps) {
         <>
           <h3>{t.instead}</h3>
           <ul className="instead">
-            {found.instead.map(({ text }) => (
-              <li key={text}>{text}</li>
+            {found.instead.map((one) => (
+              <li key={one.text}>
+                {one.text} <ChooseInstead answer={one} scoped={scoped} />
+              </li>
             ))}
           </ul>
         </>
@@ -147,7 +149,7 @@ function Holding({ found, scoped, rows, caption }: HoldingProps) {
                     type="button"
                     aria-label={t.chooseOf(pair(one))}
                     onClick={() => {
-                      scoped.setMagnets(one.outside, one.inside);
+                      scoped.setHolding(holdingOf(one));
                       job.settle();
                     }}
                   >
@@ -163,10 +165,46 @@ function Holding({ found, scoped, rows, caption }: HoldingProps) {
   );
 }
 
+/** A change of the job that makes this pair hold. */
+const holdingOf = ({ by, outside, inside }: MagnetRanking['choices'][number]): Holding =>
+  by === 'steel'
+    ? { by: { kind: 'steel', strip: inside }, outside }
+    : { by: { kind: 'magnets' }, outside, inside };
+
+/** Chooses what was offered, where the job can say it: a pair of the catalogue or a fastener of it. */
+function ChooseInstead({
+  answer,
+  scoped,
+}: {
+  readonly answer: MagnetRanking['instead'][number];
+  readonly scoped: ScopedChoices;
+}) {
+  const w = useWords();
+  const { job } = useWork();
+  const listed = useCatalogue((one) => one.fasteners ?? []);
+  const { fastener } = answer;
+  if (fastener === undefined || !listed.some(({ id }) => id === fastener)) return null;
+  const name = listed.find(({ id }) => id === fastener)!.name;
+  return (
+    <button
+      type="button"
+      className="quiet"
+      aria-label={w.holding.which.chooseOf(name)}
+      onClick={() => {
+        scoped.setHolding({ by: { kind: 'fastener', fastener } });
+        job.settle();
+      }}
+    >
+      {w.holding.which.choose}
+    </button>
+  );
+}
+
 function usePairName(): (pair: { readonly outside: string; readonly inside: string }) => string {
   const w = useWords();
   const magnets = useCatalogue((one) => one.magnets);
-  const name = (id: string) => magnets.find((one) => one.id === id)?.name ?? id;
+  const strips = useCatalogue((one) => one.steelStrips);
+  const name = (id: string) => [...magnets, ...(strips ?? [])].find((one) => one.id === id)?.name ?? id;
   return ({ outside, inside }) =>
     outside === inside
       ? w.holding.which.alike(name(outside))

@@ -12,6 +12,9 @@ export type Scope = 'job' | 'one';
 type Plain = Exclude<keyof ChoicesOfOne, 'hold'>;
 type HoldKey = keyof Choices['hold'];
 
+/** A change of what holds. */
+export type Holding = Pick<Choices['hold'], 'by'> & Partial<Pick<Choices['hold'], 'outside' | 'inside'>>;
+
 export interface ScopedChoices {
   readonly scope: Scope;
   readonly setScope: (scope: Scope) => void;
@@ -21,8 +24,8 @@ export interface ScopedChoices {
   readonly keyOf: (what: string) => string;
   readonly set: <K extends Plain>(key: K, value: Choices[K]) => Problem | null;
   readonly setHold: <K extends HoldKey>(key: K, value: Choices['hold'][K]) => Problem | null;
-  /** Both magnets of the pair as one step. */
-  readonly setMagnets: (outside: string, inside: string) => Problem | null;
+  /** What holds, as one step: a pair of magnets, a magnet and a strip, or a fastener. */
+  readonly setHolding: (change: Holding) => Problem | null;
   /** True where the chosen opening has its own. */
   readonly isOwn: (key: Plain | `hold.${HoldKey}`) => boolean;
   /** Takes an own choice back, so that the job's holds again. */
@@ -53,10 +56,10 @@ export function useScopedChoices(): ScopedChoices {
         if (scope === 'job') Object.assign(draft.choices.hold, { [key]: value });
         else own(draft).hold = { ...own(draft).hold, [key]: value };
       }),
-    setMagnets: (outside, inside) =>
-      job.edit(`${prefix}.hold.magnets`, (draft) => {
-        if (scope === 'job') Object.assign(draft.choices.hold, { outside, inside });
-        else own(draft).hold = { ...own(draft).hold, outside, inside };
+    setHolding: (change) =>
+      job.edit(`${prefix}.hold.by`, (draft) => {
+        if (scope === 'job') Object.assign(draft.choices.hold, change);
+        else own(draft).hold = { ...own(draft).hold, ...change };
       }),
     isOwn: (key) => {
       const [first, inner] = key.split('.') as [keyof ChoicesOfOne, HoldKey | undefined];

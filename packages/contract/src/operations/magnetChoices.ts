@@ -1,6 +1,7 @@
 import {
   type Catalogue,
   type ChoiceReason,
+  type Choices,
   choiceInputOf,
   choosing,
   defaultCatalogue,
@@ -8,6 +9,7 @@ import {
   job,
   type MagnetChoice,
   magnet,
+  type SteelStrip,
   type ThickGlassAnswer,
   thickGlassAnswers,
   thickGlassInputOf,
@@ -23,7 +25,11 @@ import { panelOf } from './holdQuestions.ts';
 import { computation } from './operation.ts';
 
 const number = z.number();
-const pair = { outside: z.string(), inside: z.string() };
+const pair = {
+  by: z.enum(['magnets', 'steel']).describe('a pair of magnets, or a magnet and a strip'),
+  outside: z.string(),
+  inside: z.string().describe('magnet or strip behind the glass'),
+};
 const holds = {
   points: z.int(),
   margin: z.nullable(number).describe('low end; null where nothing is asked'),
@@ -75,7 +81,11 @@ export const magnetChoices = computation({
   }),
   output: z.strictObject({
     opening: z.string(),
-    chosen: z.strictObject(pair),
+    chosen: z.strictObject({
+      by: z.enum(['magnets', 'steel', 'fastener']),
+      outside: z.string(),
+      inside: z.string(),
+    }),
     asked: number,
     wind: number,
     hottest: number,
@@ -95,26 +105,32 @@ export const magnetChoices = computation({
     const shop = input.catalogue ?? defaultCatalogue;
     const held = panelOf(input.job, shop, input.opening);
     if (!held.ok) return held;
-    const { materials, opening } = held.value;
-    const about = { steel: [], hand: [], flange: 0 };
+    const { opening, pattern } = held.value;
+    const fasteners = shop.fasteners ?? defaultFasteners;
+    const strips = (shop.steelStrips ?? []).map(steelItem);
+    const owner = pattern.members[0]!.opening;
+    const hand = input.job.heldByHand?.find((one) => one.opening === owner)?.placed ?? [];
+    const about = { steel: strips, hand, flange: opening.glazing.flange ?? 0 };
     const question = choiceInputOf(held.value, input.job, shop, about);
     const { choices, rejected } = choosing(question);
-    const fails = !choices.some(
-      (one) => one.outside === materials.outside.id && one.inside === materials.inside.id,
-    );
+    const chosen = chosenOf(opening.choices.hold);
+    const fails = !choices.some((one) => one.outside === chosen.outside && one.inside === chosen.inside);
     const answers = fails
-      ? thickGlassAnswers(thickGlassInputOf(held.value, shop, question, about.flange, defaultFasteners))
+      ? thickGlassAnswers(thickGlassInputOf(held.value, shop, question, about.flange, fasteners))
       : [];
-    const words = wordsOf(input.job, shop, defaultFasteners);
+    const words = wordsOf(input.job, shop, fasteners);
+    const byOf = (inside: string) =>
+      strips.some(({ id }) => id === inside) ? ('steel' as const) : ('magnets' as const);
     return ok({
       opening: input.opening,
-      chosen: { outside: materials.outside.id, inside: materials.inside.id },
+      chosen,
       asked: question.asked,
       wind: question.load.wind,
       hottest: opening.choices.weather.hottest,
       gap: { ...question.gap },
-      choices: choices.map(plainChoice),
+      choices: choices.map((one) => ({ by: byOf(one.inside), ...plainChoice(one) })),
       rejected: rejected.map((one) => ({
+        by: byOf(one.inside),
         outside: one.outside,
         inside: one.inside,
         because: one.because.map((reason: ChoiceReason) => ({
@@ -127,6 +143,21 @@ export const magnetChoices = computation({
   },
 });
 
+/** A strip of the catalogue as the laws take it. */
+const steelItem = ({ id, width, thickness, pack }: SteelStrip) => ({
+  id,
+  width,
+  thickness,
+  pricePerMetre: (1000 * pack.price) / pack.quantity,
+});
+
+/** What the job has now: a pair, a magnet and its strip, or a fastener twice. */
+function chosenOf({ by, outside, inside }: Choices['hold']) {
+  if (by?.kind === 'steel') return { by: by.kind, outside, inside: by.strip };
+  if (by?.kind === 'fastener') return { by: by.kind, outside: by.fastener, inside: by.fastener };
+  return { by: 'magnets' as const, outside, inside };
+}
+
 type Named = { readonly id: string; readonly name: string };
 
 function wordsOf(
@@ -134,14 +165,16 @@ function wordsOf(
   shop: Catalogue,
   fasteners: readonly Named[],
 ): ChoiceShow {
-  const names = new Map([...shop.magnets, ...fasteners].map(({ id, name }) => [id, name]));
+  const names = new Map(
+    [...shop.magnets, ...(shop.steelStrips ?? []), ...fasteners].map(({ id, name }) => [id, name]),
+  );
   return { show: showOf(one, shop), name: (id) => names.get(id) ?? id };
 }
 
 const ratio = (margin: number | 'unloaded') => (margin === 'unloaded' ? null : margin);
 const speed = (wind: number | 'beyondRange') => (wind === 'beyondRange' ? null : wind);
 
-const plainChoice = (one: MagnetChoice): z.output<typeof choice> => ({
+const plainChoice = (one: MagnetChoice): Omit<z.output<typeof choice>, 'by'> => ({
   outside: one.outside,
   inside: one.inside,
   points: one.points,
