@@ -2,16 +2,19 @@ import { useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit } from '../fields/wind.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { HandNotes, PointByHand } from './PointByHand.tsx';
+import type { HandPlacing } from './useHandPlacing.ts';
 import type { HoldView, PointView } from './useHoldView.ts';
 
 interface Props {
   readonly view: HoldView;
+  readonly hand: HandPlacing | null;
   readonly active: number | null;
   readonly setActive: (number: number | null) => void;
 }
 
 /** Every hold point: where it is, how far to the next and why, its margin, how and at which wind it gives. */
-export function HoldPointTable({ view, active, setActive }: Props) {
+export function HoldPointTable({ view, hand, active, setActive }: Props) {
   const w = useWords();
   const t = w.holding.table;
   return (
@@ -28,27 +31,36 @@ export function HoldPointTable({ view, active, setActive }: Props) {
           </tr>
         </thead>
         <tbody>
-          {view.points.map((point) => (
+          {view.points.map((point, index) => (
             <PointRow
               key={point.number}
               point={point}
+              index={index}
+              hand={hand}
+              byHand={view.held.hold.points[index]!.byHand ?? false}
+              view={view}
               active={active === point.number}
               setActive={setActive}
             />
           ))}
         </tbody>
       </table>
+      {hand ? <HandNotes hand={hand} view={view} /> : null}
     </section>
   );
 }
 
 interface RowProps {
   readonly point: PointView;
+  readonly index: number;
+  readonly hand: HandPlacing | null;
+  readonly byHand: boolean;
+  readonly view: HoldView;
   readonly active: boolean;
   readonly setActive: Props['setActive'];
 }
 
-function PointRow({ point, active, setActive }: RowProps) {
+function PointRow({ point, index, hand, byHand, view, active, setActive }: RowProps) {
   const w = useWords();
   const t = w.holding.table;
   const units = useUnits();
@@ -67,8 +79,19 @@ function PointRow({ point, active, setActive }: RowProps) {
         </span>{' '}
         <span className="only-heard">{point.number}, </span>
         {point.place}
+        {byHand ? `, ${w.holding.hand.byHand}` : ''}
         {point.why ? <small className="hold-why">{`${t.next} ${point.why}`}</small> : null}
         <Fit point={point} />
+        {hand?.refs[index] && hand.elsewhere === null ? (
+          <PointByHand
+            number={point.number}
+            pointRef={hand.refs[index]}
+            byHand={byHand}
+            hand={hand}
+            view={view}
+            next={point.next}
+          />
+        ) : null}
       </th>
       <td data-label={t.margin}>
         {margin?.low === null || margin === null

@@ -11,6 +11,7 @@ import { HoldFigures } from './HoldFigures.tsx';
 import { HoldMarks, MarksKey } from './HoldMarks.tsx';
 import { HoldPointTable } from './HoldPointTable.tsx';
 import { StackSections } from './StackSections.tsx';
+import { useHandPlacing } from './useHandPlacing.ts';
 import { useHoldView } from './useHoldView.ts';
 import { WhichMagnet } from './WhichMagnet.tsx';
 import { WholeMargin } from './WholeMargin.tsx';
@@ -22,6 +23,7 @@ export function HoldStage() {
   const current = useCurrent();
   const scoped = useScopedChoices();
   const view = useHoldView();
+  const hand = useHandPlacing(view);
   const [active, setActive] = useState<number | null>(null);
   const { opening, panel, pattern, member, hold } = current;
   return (
@@ -44,6 +46,7 @@ export function HoldStage() {
                       view={drawn}
                       place={member.place}
                       held={view}
+                      hand={hand}
                       active={active}
                       setActive={setActive}
                     />
@@ -55,7 +58,7 @@ export function HoldStage() {
           <p className="empty">{w.hold.none}</p>
         )}
         {view ? <WholeMargin view={view} /> : null}
-        {view ? <HoldPointTable view={view} active={active} setActive={setActive} /> : null}
+        {view ? <HoldPointTable view={view} hand={hand} active={active} setActive={setActive} /> : null}
         {view ? <WindPlot view={view} /> : null}
         {view ? <WhichMagnet key={opening?.id} opening={opening?.id} scoped={scoped} /> : null}
       </section>

@@ -121,5 +121,29 @@ export const holdWords = {
     heatBetween: (low: string, high: string) => `Enter ${low} to ${high}.`,
     units: { 'm/s': 'm/s', 'km/h': 'km/h', mph: 'mph', kn: 'knots', Bft: 'Beaufort' },
   },
+  hand: {
+    about:
+      'Drag a point along its edge, or go to it with the Tab key: arrows move it, Delete takes it away. Points set by hand stay where they were set.',
+    point: (number: number, place: string) => `Hold point ${number}, ${place}`,
+    heard: (at: string, margin: string, standing: string) =>
+      `${at} along its edge, margin ${margin}, ${standing}`,
+    at: (place: string) => `Along ${place}`,
+    atOf: (number: number) => `Place of hold point ${number} along its edge`,
+    byHand: 'set by hand',
+    remove: 'Take away',
+    removeOf: (number: number) => `Take away hold point ${number}`,
+    rule: 'Back to the rule',
+    ruleOf: (number: number) => `Hold point ${number} back to the rule`,
+    add: 'Add a point',
+    addAfter: (number: number) => `Add a point after number ${number}`,
+    all: 'All back to the rule',
+    removed: (place: string) => `A point was taken away at ${place}.`,
+    putBack: 'Put it back',
+    putBackOf: (place: string) => `Put back the point at ${place}`,
+    elsewhere: (opening: string) =>
+      `This panel follows the points set by hand at ${opening}. Put them back to the rule to set them here.`,
+    offEdge: (most: string) => `It can stand from 0 to ${most} along this edge.`,
+    shared: (openings: string) => `One panel serves ${openings}: what is moved here moves on all of them.`,
+  },
   cautions: 'Before you choose',
 };
