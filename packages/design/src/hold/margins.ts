@@ -12,7 +12,7 @@ import {
   type PanelHoldRefusal,
   type PointHold,
   type PointStrength,
-  panelHold,
+  panelLetsGo,
   pointHolds,
   pointStrength,
   type SpeedRefusal,
@@ -181,8 +181,8 @@ export function panelMargins(
   load: PanelLoad,
 ): Result<PanelMargins, MarginRefusal> {
   const [taut, middle, loose] = (['taut', 'middle', 'loose'] as const).map((cloth) =>
-    heldAt(points, load, load.wind, cloth),
-  ) as [Held, Held, Held];
+    holdsAt(points, load, load.wind, cloth),
+  ) as [Holds, Holds, Holds];
   if (!taut.ok) return taut;
   if (!middle.ok) return middle;
   if (!loose.ok) return loose;
@@ -190,12 +190,15 @@ export function panelMargins(
     pointMargin(point, taut.value.points[at]!, middle.value.points[at]!, loose.value.points[at]!),
   );
   const weakest = margins[taut.value.weakest]!;
-  const mean = (gust: number | 'beyondRange') => (gust === 'beyondRange' ? gust : gust / load.gustFactor);
+  const low = letsGo(points, load, 'worst');
+  if (!low.ok) return low;
+  const high = letsGo(points, load, 'best');
+  if (!high.ok) return high;
   return ok({
     points: margins,
     weakest: weakest.number,
     margin: { value: weakest.value, low: weakest.low, high: weakest.high, mode: weakest.mode },
-    letsGoAt: { low: mean(taut.value.letGo.low), high: mean(loose.value.letGo.high) },
+    letsGoAt: { low: low.value, high: high.value },
   });
 }
 
@@ -210,26 +213,27 @@ export function lowMargin(points: readonly HeldPoint[], load: PanelLoad): number
   return taut.ok ? lowOf(taut.value.points[taut.value.weakest]!.margin) : 0;
 }
 
-type Held = Result<PanelHold, MarginRefusal>;
-
-/** @source as panelHold */
-export function heldAt(
+/** Mean wind at which the first point lets go: taut cloth with every bad end, or slack cloth with every good one. */
+function letsGo(
   points: readonly HeldPoint[],
   load: PanelLoad,
-  wind: number,
-  cloth: 'taut' | 'middle' | 'loose',
-): Held {
-  const panel = holdPanel(points, load, wind, cloth);
-  return panel.ok ? panelHold(panel.value) : panel;
+  side: 'worst' | 'best',
+): Result<number | 'beyondRange', MarginRefusal> {
+  const panel = holdPanel(points, load, load.wind, side === 'worst' ? 'taut' : 'loose');
+  if (!panel.ok) return panel;
+  const gust = panelLetsGo(panel.value, side);
+  return gust.ok && gust.value !== 'beyondRange' ? ok(gust.value / load.gustFactor) : gust;
 }
 
-/** As heldAt, without the wind at which it lets go. @source as pointHolds */
+type Holds = Result<Omit<PanelHold, 'letGo'>, MarginRefusal>;
+
+/** Every point in one wind, with the cloth at one end of its slack. @source as pointHolds */
 export function holdsAt(
   points: readonly HeldPoint[],
   load: PanelLoad,
   wind: number,
   cloth: 'taut' | 'middle' | 'loose',
-): Result<Omit<PanelHold, 'letGo'>, MarginRefusal> {
+): Holds {
   const panel = holdPanel(points, load, wind, cloth);
   return panel.ok ? pointHolds(panel.value) : panel;
 }

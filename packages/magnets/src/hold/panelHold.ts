@@ -171,3 +171,28 @@ export function pointsLetGo(panel: HoldPanel): Result<readonly PanelHold['letGo'
     lies.map((_, at) => ({ low: letGo(panel, lies, 'worst', [at]), high: letGo(panel, lies, 'best', [at]) })),
   );
 }
+
+/**
+ * Gust speed at which the first point of a panel lets go, with every bad end (`worst`) or every good one (`best`).
+ *
+ * @returns m/s; 0 where the weight alone is too much, `beyondRange` past 100 m/s
+ * @accuracy as panelHold: an estimate
+ * @refuses as panelHold
+ * @source as panelHold
+ */
+export function panelLetsGo(
+  panel: HoldPanel,
+  side: Side,
+): Result<MetrePerSecond | 'beyondRange', PanelHoldRefusal> {
+  const refusal = checkPanel(panel);
+  if (refusal) return refuse(refusal);
+  const lies = panel.points.map((_, at) => lieOf(panel, at));
+  return ok(
+    letGo(
+      panel,
+      lies,
+      side,
+      lies.map((_, at) => at),
+    ),
+  );
+}
