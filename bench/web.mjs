@@ -74,6 +74,42 @@ async function keys(page, client, field, start, pairs, pause) {
   return { times: await page.evaluate(() => window.benchTimes.slice(10)), busy };
 }
 
+/** Presses two keys in turn on a slider or a list, over and over: each is a change of the plan and a new drawing. */
+async function presses(page, client, field, pair, pause) {
+  await page.evaluate(watch);
+  await field.focus();
+  await page.waitForTimeout(500);
+  const before = await busyTime(client);
+  for (let run = 0; run < 2 * RUNS; run++) {
+    await page.keyboard.press(pair[run % 2]);
+    await page.waitForTimeout(pause);
+  }
+  await page.waitForTimeout(300);
+  const busy = ((await busyTime(client)) - before) / (2 * RUNS);
+  return { times: await page.evaluate(() => window.benchTimes.slice(10)), busy };
+}
+
+/** The hold stage of a window: wind, glass and magnet changed by key. */
+async function holdStage(page, client, address) {
+  await page.goto(`${address}/hold/W3`);
+  await page.waitForSelector('.wind-plot');
+  await page.waitForSelector('.station-waits', { state: 'detached', timeout: 300_000 });
+  const slider = (name) => page.getByRole('slider', { name });
+  const arrows = ['ArrowRight', 'ArrowLeft'];
+  const wind = await presses(page, client, slider('Mean wind it is to stand, parked, slider'), arrows, 120);
+  const gap = await presses(page, client, slider('Thickest pane of W3, slider'), arrows, 120);
+  const magnet = page.getByLabel('Magnet in the panel');
+  const pair = await presses(page, client, magnet, ['ArrowDown', 'ArrowUp'], 120);
+  const point = page.getByRole('slider', { name: /^Hold point 2,/ });
+  const moved = await presses(page, client, point, arrows, 120);
+  return [
+    ['9 openings, the wind slider, hold stage', wind],
+    ['9 openings, the glass slider, hold stage', gap],
+    ['9 openings, another magnet, hold stage', pair],
+    ['9 openings, a hold point moved, hold stage', moved],
+  ];
+}
+
 /** Time the page's own thread has spent on a processor, ms: what a loaded machine does not inflate. */
 async function busyTime(client) {
   const { metrics } = await client.send('Performance.getMetrics');
@@ -226,6 +262,7 @@ try {
   await page.waitForSelector('.panel-face');
   await worked();
   const panel = await keys(page, client, 'Fit allowance, all round', '0.25', ['4', '5'], 120);
+  const held = await holdStage(page, client, address);
   await page.goto(`${address}/openings/W3`);
   await page.waitForSelector('.opening-large');
   await worked();
@@ -243,6 +280,7 @@ try {
     keyed: [
       ['9 openings, a reading', edits],
       ['9 openings, the fit allowance, panels stage', panel],
+      ...held,
       ['200 openings of 200 sizes, a reading', two],
     ],
     memory,
