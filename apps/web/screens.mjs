@@ -21,6 +21,14 @@ const SCREENS = [
   ['panels', demo('panels/W8'), BENCH, 'light'],
   ['hold', demo('hold/W3'), BENCH, 'light'],
   ['hold-dark', demo('hold/W3'), BENCH, 'dark'],
+  [
+    'hold-wind',
+    demo('hold/W3'),
+    BENCH,
+    'light',
+    (page) => page.locator('.wind-plot').scrollIntoViewIfNeeded(),
+  ],
+  ['hold-which-magnet', demo('hold/W9'), BENCH, 'light', whichMagnet],
   ['cutting', demo('cutting'), BENCH, 'light'],
   ['take-off', demo('takeOff'), BENCH, 'light'],
   ['price', demo('price'), BENCH, 'light'],
@@ -59,6 +67,10 @@ async function tracePhoto(page) {
   await page.getByRole('button', { name: 'Trace the line' }).click();
   await page.getByRole('slider', { name: /^Edge/ }).nth(2).focus({ timeout: 60_000 });
   await page.locator('.photo-view').scrollIntoViewIfNeeded();
+async function whichMagnet(page) {
+  await page.getByRole('button', { name: 'Work out which magnets would hold' }).click();
+  await page.locator('.which-magnet[aria-busy=false]').waitFor({ timeout: 100_000 });
+  await page.locator('.which-magnet').scrollIntoViewIfNeeded();
 }
 
 async function misread(page) {

@@ -8,7 +8,7 @@ import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import type { PointRef } from './handEdits.ts';
 import type { HandPlacing } from './useHandPlacing.ts';
-import { type HoldView, pointPlace } from './useHoldView.ts';
+import type { HoldView } from './useHoldView.ts';
 
 interface Props {
   readonly number: number;
@@ -27,7 +27,7 @@ export function PointByHand({ number, pointRef, byHand, hand, view, next }: Prop
   const half = next === null ? null : placeAlong(view.held.panel, pointRef.place, next / 2);
   return (
     <details className="by-hand">
-      <summary>{t.at(pointPlace(pointRef.place.on, w))}</summary>
+      <summary>{t.at(view.placeOf(pointRef.place.on))}</summary>
       <PlaceField number={number} pointRef={pointRef} hand={hand} />
       <div className="buttons">
         <button
@@ -97,7 +97,7 @@ export function HandNotes({ hand, view }: Pick<Props, 'hand' | 'view'>) {
         {members.length > 1 ? t.shared(members.join(', ')) : ''}
       </p>
       {hand.removed.map((rule) => {
-        const place = pointPlace(rule.on, w);
+        const place = view.placeOf(rule.on);
         return (
           <p key={`${rule.on} ${rule.index}`}>
             {t.removed(place)}{' '}

@@ -59,12 +59,12 @@ function Ranking({ found, scoped }: RankingProps) {
     <>
       {found.choices.length === 0 ? <p className="needs">{t.none}</p> : null}
       {found.choices.length > 0 ? (
-        <Holding found={found} scoped={scoped} rows={found.choices.slice(0, SHOWN)} caption />
+        <HoldingPairs found={found} scoped={scoped} rows={found.choices.slice(0, SHOWN)} caption />
       ) : null}
       {found.choices.length > SHOWN ? (
         <details>
           <summary>{t.more(found.choices.length - SHOWN)}</summary>
-          <Holding found={found} scoped={scoped} rows={found.choices.slice(SHOWN)} />
+          <HoldingPairs found={found} scoped={scoped} rows={found.choices.slice(SHOWN)} />
         </details>
       ) : null}
       {found.instead.length > 0 ? (
@@ -104,7 +104,7 @@ interface HoldingProps extends RankingProps {
 }
 
 /** Pairs that hold, best first; choosing one sets both magnets as one step. */
-function Holding({ found, scoped, rows, caption }: HoldingProps) {
+function HoldingPairs({ found, scoped, rows, caption }: HoldingProps) {
   const w = useWords();
   const t = w.holding.which;
   const units = useUnits();

@@ -2,14 +2,18 @@ import { useMemo } from 'react';
 import { useCurrent } from '../app/useCurrent.ts';
 import {
   type Catalogue,
+  edges,
   type HoldByPoint,
   type HoldMeeting,
   heldPoints,
   type Job,
+  movePoint,
+  nearest,
   obstructionName,
   type PanelHeld,
   type Plan,
   panelHeld,
+  point,
   type Show,
   sayGap,
   type WindMargins,
@@ -44,6 +48,8 @@ export interface HoldView {
   /** null where the pull is refused. */
   readonly winds: WindMargins | null;
   readonly asked: number;
+  /** What the opening itself calls an edge or a corner of the panel, in words: turned over, left is right. */
+  readonly placeOf: (on: string) => string;
 }
 
 /** Winds of the plot, m/s: from calm to well past what is asked. */
@@ -84,6 +90,8 @@ function holdView(
     ? windMargins(strengths.value, load, windsFor(load.wind, load.gustFactor))
     : null;
   const asked = catalogue.habits.windMargin;
+  const names = namesOn(held.value);
+  const placeOf = (on: string) => pointPlace(names.get(on) ?? on, w);
   const points = hold.points.map(({ number, kind, on }): PointView => {
     const margin = own.byPoint?.find(({ point }) => point === number) ?? null;
     const gap = hold.gaps?.find(({ from }) => from === number);
@@ -92,7 +100,7 @@ function holdView(
       number,
       kind,
       on,
-      place: pointPlace(on, w),
+      place: placeOf(on),
       next: gap?.length ?? null,
       why: gap ? sayGap(gap, obstructionName(job, gap.obstruction), show) : '',
       margin,
@@ -101,7 +109,7 @@ function holdView(
       meeting: own.meetings?.find(({ point }) => point === number) ?? null,
     };
   });
-  return { held: held.value, points, winds: winds?.ok ? winds.value : null, asked };
+  return { held: held.value, points, winds: winds?.ok ? winds.value : null, asked, placeOf };
 }
 
 function standingOf(margin: HoldByPoint | null, asked: number): Standing {
@@ -110,8 +118,19 @@ function standingOf(margin: HoldByPoint | null, asked: number): Standing {
   return margin.high !== null && margin.high < 1 ? 'gives' : 'doubtful';
 }
 
+/** The opening's own names for the panel's edges and corners, by where they come to lie on it. */
+function namesOn({ panel, opening: { shape }, place }: PanelHeld): ReadonlyMap<string, string> {
+  const names = new Map<string, string>();
+  if (!shape || (!place.mirrored && Math.abs(place.angle) < 0.1)) return names;
+  for (const [k, { from, to }] of edges(panel.finished).entries()) {
+    const middle = movePoint(place, point((from.x + to.x) / 2, (from.y + to.y) / 2));
+    names.set(panel.edgeNames[k]!, shape.edgeNames[nearest(shape.outline, middle).segment]!);
+  }
+  return names;
+}
+
 /** Where a point is, in words: an edge, or a corner by its name or by its two edges. */
-export function pointPlace(on: string, w: Words): string {
+function pointPlace(on: string, w: Words): string {
   const edge = (name: string) => w.edges[name as keyof typeof w.edges] ?? w.sideNumber(name);
   if (!on.startsWith('corner:')) return edge(on);
   const name = on.slice(7);
