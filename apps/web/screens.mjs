@@ -67,6 +67,8 @@ async function tracePhoto(page) {
   await page.getByRole('button', { name: 'Trace the line' }).click();
   await page.getByRole('slider', { name: /^Edge/ }).nth(2).focus({ timeout: 60_000 });
   await page.locator('.photo-view').scrollIntoViewIfNeeded();
+}
+
 async function whichMagnet(page) {
   await page.getByRole('button', { name: 'Work out which magnets would hold' }).click();
   await page.locator('.which-magnet[aria-busy=false]').waitFor({ timeout: 100_000 });
