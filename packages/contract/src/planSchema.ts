@@ -284,6 +284,9 @@ const layPlan = z.strictObject({
   otherWidths: list(rollPrice),
   binds: list(laidCopyName),
   byHand: z.nullable(z.strictObject({ held: list(laidCopyName), automatic: rollPrice })),
+  bought: z.nullable(z.strictObject({ length: number, price: number })),
+  offcut: z.nullable(z.strictObject({ id: text, name: text, place: text, along: number, across: number })),
+  leaves: list(z.strictObject({ x: number, y: number, along: number, across: number, worth: number })),
 });
 
 const stripPlan = z.strictObject({
@@ -294,7 +297,14 @@ const stripPlan = z.strictObject({
   leastStocks: z.int(),
 });
 
-const cuttingPlan = z.strictObject({ pieces: list(cutPiece), lays: list(layPlan), strips: list(stripPlan) });
+const offcutSaving = z.strictObject({ fabric: text, offcuts: list(text), price: number, length: number });
+
+const cuttingPlan = z.strictObject({
+  pieces: list(cutPiece),
+  lays: list(layPlan),
+  strips: list(stripPlan),
+  savings: list(offcutSaving),
+});
 
 const takeOffPlan = z.strictObject({
   materials: list(

@@ -1,5 +1,6 @@
 export { laidOf } from './cutting/handLay.ts';
 export * from './cutting/laySearch.ts';
+export { type FreePiece, leftOver, type Spread } from './cutting/leftOver.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
 export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';

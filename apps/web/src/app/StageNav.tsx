@@ -83,4 +83,4 @@ export const totalPoints = (plan: Plan | null): number =>
   plan?.hold.reduce((sum, hold) => sum + hold.points.length * membersOf(plan, hold.pattern), 0) ?? 0;
 
 export const totalLength = (cutting: NonNullable<Plan['cutting']>): number =>
-  cutting.lays.reduce((sum, lay) => sum + lay.length.value, 0);
+  cutting.lays.reduce((sum, lay) => sum + (lay.offcut ? 0 : lay.length.value), 0);

@@ -80,6 +80,7 @@ const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   STRIP_LONGER_THAN_ROLL: 'cutting',
   LAY_PLACES_GIVEN_UP: 'cutting',
   LAY_ROLL_NOT_SOLD: 'cutting',
+  OFFCUTS_USED: 'cutting',
   LAY_REFUSED: 'cutting',
 };
 

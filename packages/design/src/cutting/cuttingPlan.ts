@@ -1,30 +1,37 @@
 import type { Catalogue } from '../document/catalogue.ts';
 import type { Job } from '../document/job.ts';
 import type { Find } from '../plan/finding.ts';
-import type { CutPiece, CuttingPlan, LayPlan } from '../plan/plan.ts';
+import type { CutPiece, CuttingPlan, LayPlan, OffcutSaving } from '../plan/plan.ts';
 import type { Made } from '../take-off/needs.ts';
 import { bindingStrips } from './bindingStrips.ts';
-import { layPlan } from './layPlan.ts';
+import { clothPlan, stockFor } from './clothPlan.ts';
 
-/** A lay for each cloth and a strip cutting list for each binding. */
+/** The lays of each cloth, on offcuts of the stock and on its roll, and a strip cutting list for each binding. */
 export function cuttingPlan(
   pieces: readonly CutPiece[],
   made: readonly Made[],
-  { laysByHand = [] }: Pick<Job, 'laysByHand'>,
+  job: Pick<Job, 'id' | 'laysByHand' | 'offcutsLeftBe'>,
   catalogue: Catalogue,
   seed: number,
   budget: number,
   find: Find,
 ): CuttingPlan {
-  const spacing = catalogue.habits.cutSpacing;
+  const { cutSpacing: spacing, leastOffcut } = catalogue.habits;
   const lays: LayPlan[] = [];
+  const savings: OffcutSaving[] = [];
   for (const fabric of catalogue.fabrics) {
     const own = pieces.filter((piece) => piece.fabric === fabric.id);
     if (own.length === 0) continue;
-    const name = `L${lays.length + 1}`;
-    const byHand = laysByHand.find((one) => one.fabric === fabric.id);
-    const lay = layPlan({ name, fabric, pieces: own, spacing, byHand, seed, budget }, find);
-    if (lay) lays.push(lay);
+    const byHand = job.laysByHand?.find((one) => one.fabric === fabric.id);
+    const stock = stockFor(job, catalogue, fabric.id);
+    const cloth = clothPlan(
+      { fabric, spacing, byHand, seed, budget, stock, leastOffcut },
+      own,
+      (index) => `L${lays.length + index + 1}`,
+    );
+    lays.push(...cloth.lays);
+    if (cloth.saving) savings.push(cloth.saving);
+    for (const finding of cloth.findings) find(finding);
   }
-  return { pieces, lays, strips: bindingStrips(made, catalogue, find) };
+  return { pieces, lays, strips: bindingStrips(made, catalogue, find), savings };
 }

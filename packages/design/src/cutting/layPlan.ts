@@ -73,8 +73,12 @@ const laidOn = (roll: Fabric['rolls'][number], layout: Layout, bound: number): L
   roll,
   layout,
   bound,
-  price: Math.ceil((layout.length / roll.step) * (1 - 1e-9)) * roll.price,
+  price: steps(roll, layout.length) * roll.price,
 });
+
+/** Whole steps of cloth that a length takes. */
+const steps = (roll: Fabric['rolls'][number], length: number): number =>
+  Math.ceil((length / roll.step) * (1 - 1e-9));
 
 function laidByHand(
   { fabric, pieces, spacing, seed, budget }: LayInput,
@@ -130,6 +134,8 @@ function asPlan(
     otherWidths: laid.filter(({ roll }) => roll !== best.roll).map(priceOf),
     binds: bindingCopies(placements, best.layout.length),
     byHand: hand && { held: hand.held, automatic: priceOf(hand.automatic) },
+    bought: { length: steps(best.roll, best.layout.length) * best.roll.step, price: best.price },
+    ...{ offcut: null, leaves: [] },
   };
 }
 

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { fastener, pack, steelStrip } from './fasteners.ts';
 import { holdHabits } from './holdChoices.ts';
+import { offcut } from './offcuts.ts';
 import { amount, distinctIds, id, label, lengthBetween, note, ratio, requiredLabel } from './primitives.ts';
 import { language, logo, printer } from './printing.ts';
 
 export * from './fasteners.ts';
+export * from './offcuts.ts';
 
 const item = { id, name: requiredLabel(80), supplier: label(60) };
 
@@ -163,6 +165,7 @@ export const catalogue = z
     threads: z.array(thread).max(100),
     operations: z.array(operation).max(100),
     printers: z.array(printer).max(20).optional(),
+    offcuts: z.array(offcut).max(500).optional().describe('cloth left over by earlier jobs and kept'),
     habits,
     rates,
   })
@@ -178,6 +181,7 @@ export const catalogue = z
       'threads',
       'operations',
       'printers',
+      'offcuts',
     ] as const)
       if (!distinctIds(value[list] ?? []))
         context.addIssue({ code: 'custom', path: [list], message: 'two entries have the same id' });

@@ -135,6 +135,11 @@ export const job = z
       .optional()
       .describe('what a shared pattern is, where it is not the first opening it serves'),
     laysByHand: laysByHand.optional(),
+    offcutsLeftBe: z
+      .array(id)
+      .max(500)
+      .optional()
+      .describe('offcuts of the shop’s stock that are not for this job'),
     heldByHand: z
       .array(heldByHand)
       .max(400)

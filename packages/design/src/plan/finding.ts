@@ -156,6 +156,7 @@ export interface FindingNumbers {
   /** Places of a lay by hand that can no longer be kept, and were laid anew. */
   LAY_PLACES_GIVEN_UP: { readonly pieces: string; readonly fabric: string };
   /** A lay by hand for a roll that is not sold any more: the program's own lay is used. */
+  OFFCUTS_USED: { readonly offcuts: string; readonly pieces: number; readonly saved: number };
   LAY_ROLL_NOT_SOLD: { readonly width: number; readonly fabric: string };
   LAY_REFUSED: { readonly refusal: string; readonly fabric: string };
   // cautions

@@ -289,8 +289,11 @@ export interface CutPiece {
 
 export interface CuttingPlan {
   readonly pieces: readonly CutPiece[];
+  /** Of each cloth the lay on the roll, then those on offcuts. */
   readonly lays: readonly LayPlan[];
   readonly strips: readonly StripPlan[];
+  /** One for each cloth of which offcuts are used. */
+  readonly savings: readonly OffcutSaving[];
 }
 
 /** Pieces on one roll. x runs along the roll from its cut end, y across it from one selvage edge. */
@@ -320,6 +323,40 @@ export interface LayPlan {
     /** What the program would lay by itself: roll, length and price of the cloth. */
     readonly automatic: { readonly rollWidth: number; readonly length: number; readonly price: number };
   } | null;
+  /** Cloth bought for it, in whole steps, mm and money; null for a lay on an offcut. */
+  readonly bought: { readonly length: number; readonly price: number } | null;
+  /** The offcut of the stock it is laid on, in place of a roll: `rollWidth` is then its width. */
+  readonly offcut: LaidOffcut | null;
+  /** What it leaves of the cloth bought, or of the offcut, worth keeping; the largest first. */
+  readonly leaves: readonly LeftPiece[];
+}
+
+export interface LaidOffcut {
+  readonly id: string;
+  readonly name: string;
+  readonly place: string;
+  readonly along: number;
+  readonly across: number;
+}
+
+/** A rectangle left over, in the frame of its lay, mm. */
+export interface LeftPiece {
+  readonly x: number;
+  readonly y: number;
+  /** Along the roll, and across it. */
+  readonly along: number;
+  readonly across: number;
+  /** Its area at the price of its roll, money. */
+  readonly worth: number;
+}
+
+/** What offcuts of one cloth take off the purchase: money, and mm of whatever roll is cheapest with and without. */
+export interface OffcutSaving {
+  readonly fabric: string;
+  /** In the order of their lays. */
+  readonly offcuts: readonly string[];
+  readonly price: number;
+  readonly length: number;
 }
 
 export interface LaidCopyName {

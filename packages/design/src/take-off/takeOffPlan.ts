@@ -145,7 +145,9 @@ function filmNeeds(made: readonly Made[], catalogue: Catalogue): Needs {
 }
 
 function fabricLines(cutting: CuttingPlan, catalogue: Catalogue): TakeOffLine[] {
-  return cutting.lays.map((lay) => {
+  return cutting.lays.flatMap((lay) => {
+    // An offcut was paid for by the job that left it.
+    if (lay.offcut) return [];
     const fabric = catalogue.fabrics.find(({ id }) => id === lay.fabric)!;
     const roll = fabric.rolls.find(({ width }) => width === lay.rollWidth)!;
     const bought: Bought = {
@@ -162,7 +164,7 @@ function fabricLines(cutting: CuttingPlan, catalogue: Catalogue): TakeOffLine[] 
       'mm',
       0,
     );
-    return { ...one, costCharged: one.costBought };
+    return [{ ...one, costCharged: one.costBought }];
   });
 }
 

@@ -194,6 +194,11 @@ const cuttingFindings = {
     why: 'The job has changed since: a piece is larger, may no longer be turned that way, or is not cut any more.',
     do: 'They were laid anew about the others. Look at the lay, and move them again where that helps.',
   }),
+  OFFCUTS_USED: (f, show) => ({
+    what: `Offcuts of the stock take ${f.numbers.pieces} of the pieces: ${show.text(f.numbers.offcuts)}.`,
+    why: `Without them ${show.money(f.numbers.saved)} more of cloth would be bought.`,
+    do: 'Measure each offcut and look it over for faults before cutting.',
+  }),
   LAY_ROLL_NOT_SOLD: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: the lay made by hand is for a roll ${show.length(f.numbers.width)} wide, and none is sold.`,
     why: 'The catalogue’s widths have changed.',

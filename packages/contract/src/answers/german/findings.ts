@@ -188,6 +188,11 @@ const cuttingFindings = {
     why: 'Der Auftrag hat sich seitdem geändert: Ein Teil ist größer, darf nicht mehr so gedreht werden, oder wird nicht mehr zugeschnitten.',
     do: 'Sie sind um die anderen herum neu ausgelegt. Die Schnittlage ansehen, und wieder verschieben, wo es hilft.',
   }),
+  OFFCUTS_USED: (f, show) => ({
+    what: `Reststücke aus dem Bestand nehmen ${f.numbers.pieces} der Teile auf: ${show.text(f.numbers.offcuts)}.`,
+    why: `Ohne sie wäre für ${show.money(f.numbers.saved)} mehr Stoff zu kaufen.`,
+    do: 'Jedes Reststück vor dem Zuschnitt nachmessen und auf Fehler durchsehen.',
+  }),
   LAY_ROLL_NOT_SOLD: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: Die Schnittlage von Hand ist für eine ${show.length(f.numbers.width)} breite Rolle, und die gibt es nicht zu kaufen.`,
     why: 'Die Breiten im Katalog haben sich geändert.',

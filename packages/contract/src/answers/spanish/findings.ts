@@ -191,6 +191,11 @@ const cuttingFindings = {
     why: 'El trabajo ha cambiado desde entonces: una pieza es mayor, ya no se puede girar así, o ya no se corta.',
     do: 'Se tendieron de nuevo en torno a las demás. Mire el tendido y muévalas otra vez donde convenga.',
   }),
+  OFFCUTS_USED: (f, show) => ({
+    what: `Retales del almacén llevan ${f.numbers.pieces} de las piezas: ${show.text(f.numbers.offcuts)}.`,
+    why: `Sin ellos habría que comprar ${show.money(f.numbers.saved)} más de tela.`,
+    do: 'Mida cada retal y revíselo antes de cortar.',
+  }),
   LAY_ROLL_NOT_SOLD: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: el tendido hecho a mano es para un rollo de ${show.length(f.numbers.width)} de ancho, y no se vende ninguno.`,
     why: 'Los anchos del catálogo han cambiado.',

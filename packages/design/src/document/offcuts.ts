@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { amount, id, label, lengthBetween, note, requiredLabel } from './primitives.ts';
+
+/** A rectangle of cloth left over by a lay and kept. Its selvage is cut off; its edges run with the threads. */
+export const offcut = z.strictObject({
+  id,
+  name: requiredLabel(60).describe('as its label says'),
+  fabric: id,
+  along: lengthBetween(10, 100_000).describe('along the roll it came from, mm'),
+  across: lengthBetween(10, 6000).describe('across the roll, mm'),
+  place: label(80).describe('where it lies in the shop'),
+  worth: amount.describe('its area at the price of the roll it was cut from'),
+  from: z.strictObject({ job: id, jobName: label(100), lay: label(20), date: label(40) }),
+  notes: note(500),
+  used: z
+    .strictObject({ job: id, jobName: label(100), date: label(40) })
+    .optional()
+    .describe('the job it was cut for; other jobs leave it be'),
+});
+export type Offcut = z.infer<typeof offcut>;
