@@ -20,9 +20,14 @@ export function summaryLines(plan: Plan, catalogue: Catalogue, show: Show): stri
   for (const lay of cutting?.lays ?? []) {
     const cloth = catalogue.fabrics.find(({ id }) => id === lay.fabric)?.name ?? lay.fabric;
     const wide = show.length(lay.rollWidth);
-    lines.push(
-      `Cloth: ${show.length(lay.length.value)} of ${cloth}, ${wide} wide; ${show.percent(lay.density)} used.`,
-    );
+    if (lay.offcut)
+      lines.push(
+        `Cloth: ${many(lay.placements.length, 'piece')} of ${cloth} on the offcut “${lay.offcut.name}”.`,
+      );
+    else
+      lines.push(
+        `Cloth: ${show.length(lay.length.value)} of ${cloth}, ${wide} wide; ${show.percent(lay.density)} used.`,
+      );
   }
   if (price)
     lines.push(

@@ -1,12 +1,17 @@
 import { Late } from '../app/Late.tsx';
 import { useCurrent } from '../app/useCurrent.ts';
-import type { CutPiece, StripPlan } from '../contract.ts';
+import type { CutPiece, CuttingPlan, StripPlan } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { useCatalogue, usePlan } from '../job/work.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { LaySection } from './LaySection.tsx';
+import { LeftOver } from './LeftOver.tsx';
+import { OffcutLay } from './OffcutLay.tsx';
+import { piecesOf } from './piecesOf.ts';
+import { StockList } from './StockList.tsx';
+import { useStock } from './useStock.ts';
 
 /** How everything is cut: the lay on each roll, and the strips. */
 export function CuttingStage() {
@@ -19,12 +24,32 @@ export function CuttingStage() {
       <h2>{w.cutting.title}</h2>
       <StageFindings stage="cutting" />
       {any ? null : <p className="empty">{w.cutting.empty}</p>}
-      {cutting?.lays.map((lay) => (
-        <LaySection key={lay.lay} lay={lay} pieces={cutting.pieces} stale={stale} />
-      ))}
+      {cutting?.lays.map((lay) =>
+        lay.offcut ? (
+          <OffcutLay
+            key={lay.lay}
+            lay={{ ...lay, offcut: lay.offcut }}
+            pieces={cutting.pieces}
+            stale={stale}
+          />
+        ) : (
+          <LaySection key={lay.lay} lay={lay} pieces={piecesOf(cutting, lay)} stale={stale} />
+        ),
+      )}
       {any ? <Pieces pieces={cutting.pieces} /> : null}
+      {any ? <Offcuts cutting={cutting} /> : null}
       {cutting && cutting.strips.length > 0 ? <Strips strips={cutting.strips} /> : null}
     </Late>
+  );
+}
+
+function Offcuts({ cutting }: { readonly cutting: CuttingPlan }) {
+  const stock = useStock();
+  return (
+    <>
+      <LeftOver lays={cutting.lays} stock={stock} />
+      <StockList cutting={cutting} stock={stock} />
+    </>
   );
 }
 

@@ -75,6 +75,9 @@ export async function openWork(server: Server, id: string): Promise<Work> {
     job.store.subscribe((state, before) => {
       if (state.document !== before.document) showPlan();
     }),
+    catalogue.store.subscribe((state, before) => {
+      if (state.document !== before.document) showPlan();
+    }),
     () => jobSave.stop(),
     () => planner.stop(),
   ];

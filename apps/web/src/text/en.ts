@@ -4,6 +4,7 @@ import { holdWords } from './holdWords.ts';
 import { keepWords } from './keepWords.ts';
 import { keptWords } from './keptWords.ts';
 import { layWords } from './layWords.ts';
+import { offcutWords } from './offcutWords.ts';
 import { photoWords } from './photoWords.ts';
 import { pictureWords } from './pictureWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
@@ -172,6 +173,7 @@ export const en = {
   survey: surveyWords,
   kept: keptWords,
   photo: photoWords,
+  offcut: offcutWords,
   openings: {
     title: (id: string, name: string) => `${id} ${name}`,
     teach:

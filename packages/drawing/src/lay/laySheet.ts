@@ -1,7 +1,7 @@
 import type { CutPiece, LayPlacement, LayPlan } from '@panewright/design';
 import { centroid, point } from '@panewright/geometry';
 import { innerWidth, oneLine, type PageFrame, paragraph, stack } from '../block.ts';
-import { figureText, lengthText, percentText, stockText } from '../figures.ts';
+import { figureText, lengthText, percentText, sizeText, stockText } from '../figures.ts';
 import { CAPITAL, INK, STYLE, WEIGHT } from '../ink.ts';
 import { boxAround, occupied, placeNear } from '../labelPlacer.ts';
 import type { SheetInput } from '../options.ts';
@@ -136,10 +136,20 @@ function head(
     { most: CAPITAL.heading, least: CAPITAL.small },
     { face: 'bold' },
   );
-  const figures = words.lay.figures(
-    ...([lengthText(lay.rollWidth, units), stockText(lay.length.value, units, language)] as const),
-    ...([percentText(Math.round(lay.density * 1000) / 1000, language), lay.placements.length] as const),
-  );
+  const share = [
+    percentText(Math.round(lay.density * 1000) / 1000, language),
+    lay.placements.length,
+  ] as const;
+  const figures = lay.offcut
+    ? words.lay.offcut(
+        ...([lay.offcut.name, lay.offcut.place] as const),
+        sizeText(lay.offcut.along, lay.offcut.across, units),
+        ...share,
+      )
+    : words.lay.figures(
+        ...([lengthText(lay.rollWidth, units), stockText(lay.length.value, units, language)] as const),
+        ...share,
+      );
   const notes = [figures, ...(rows > 1 ? [words.lay.rows(rows)] : []), words.lay.shaded()].join(' ');
   return stack([
     ...paragraph(title.words, width + 1, metrics, { capital: title.capital, face: 'bold' }),

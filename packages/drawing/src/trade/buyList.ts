@@ -85,7 +85,7 @@ function supplierBlocks(
 function itemName(one: TakeOffLine, input: SheetInput, words: Words): string {
   if (one.kind !== 'fabric') return one.name;
   const lay = input.plan.cutting?.lays.find(
-    ({ fabric, length }) => fabric === one.item && length.value === one.used.value,
+    ({ fabric, length, offcut }) => !offcut && fabric === one.item && length.value === one.used.value,
   );
   return lay === undefined
     ? one.name

@@ -166,6 +166,8 @@ export const english = {
     layName: (lay: string): string => `Lay ${lay}`,
     layFigures: (cloth: string, width: string, length: string): string =>
       `${cloth}, ${width} wide, ${length} long`,
+    layOffcut: (cloth: string, name: string, place: string): string =>
+      `${cloth}, on the offcut “${name}”${place === '' ? '' : ` (${place})`}`,
     estimate: (): string => 'Time (estimate)',
     minutes: (): string => 'min',
     minutesHeading: (): string => 'Minutes',
@@ -385,6 +387,8 @@ export const english = {
     heading: (lay: string, cloth: string): string => `${lay} · ${cloth}`,
     figures: (width: string, length: string, density: string, pieces: number): string =>
       `Roll ${width} wide, ${length} used, ${density} of it in pieces. ${counted(pieces, 'piece', 'pieces')}.`,
+    offcut: (name: string, place: string, size: string, density: string, pieces: number): string =>
+      `On the offcut “${name}”${place === '' ? '' : ` (${place})`}, ${size}, ${density} of it in pieces. ${counted(pieces, 'piece', 'pieces')}. Measure it before cutting.`,
     rows: (rows: number): string => `The roll runs on over ${rows} rows.`,
     shaded: (): string => 'Darker: pocket patches.',
   },

@@ -158,6 +158,8 @@ export const german: Words = {
     holdPoints: () => 'Haltepunkte',
     layName: (lay) => `Schnittlage ${lay}`,
     layFigures: (cloth, width, length) => `${cloth}, ${width} breit, ${length} lang`,
+    layOffcut: (cloth, name, place) =>
+      `${cloth}, auf dem Reststück „${name}“${place === '' ? '' : ` (${place})`}`,
     estimate: () => 'Zeit (Schätzung)',
     minutes: () => 'min',
     minutesHeading: () => 'Minuten',
@@ -366,6 +368,8 @@ export const german: Words = {
     heading: (lay, cloth) => `${lay} · ${cloth}`,
     figures: (width, length, density, pieces) =>
       `Rolle ${width} breit, ${length} verbraucht, davon ${density} in Teilen. ${counted(pieces, 'Teil', 'Teile')}.`,
+    offcut: (name, place, size, density, pieces) =>
+      `Auf dem Reststück „${name}“${place === '' ? '' : ` (${place})`}, ${size}, davon ${density} in Teilen. ${counted(pieces, 'Teil', 'Teile')}. Vor dem Zuschnitt nachmessen.`,
     rows: (rows) => `Die Rolle läuft über ${rows} Zeilen weiter.`,
     shaded: () => 'Dunkler: Taschen.',
   },

@@ -155,6 +155,7 @@ export const spanish: Words = {
     holdPoints: () => 'Puntos de sujeción',
     layName: (lay) => `Tendido ${lay}`,
     layFigures: (cloth, width, length) => `${cloth}, ${width} de ancho, ${length} de largo`,
+    layOffcut: (cloth, name, place) => `${cloth}, en el retal «${name}»${place === '' ? '' : ` (${place})`}`,
     estimate: () => 'Tiempo (estimado)',
     minutes: () => 'min',
     minutesHeading: () => 'Minutos',
@@ -360,6 +361,8 @@ export const spanish: Words = {
     heading: (lay, cloth) => `${lay} · ${cloth}`,
     figures: (width, length, density, pieces) =>
       `Rollo de ${width} de ancho, ${length} empleados, ${density} en piezas. ${counted(pieces, 'pieza', 'piezas')}.`,
+    offcut: (name, place, size, density, pieces) =>
+      `En el retal «${name}»${place === '' ? '' : ` (${place})`}, ${size}, ${density} en piezas. ${counted(pieces, 'pieza', 'piezas')}. Mídalo antes de cortar.`,
     rows: (rows) => `El rollo sigue en ${rows} filas.`,
     shaded: () => 'Más oscuro: piezas de bolsillo.',
   },

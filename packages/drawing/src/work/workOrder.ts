@@ -117,14 +117,19 @@ function numbers(input: SheetInput, width: number, words: Words): readonly Block
   const rows: (readonly [string, string])[] = [
     [words.work.panels(), words.work.panelsOf(panels, plan.patterns.length)],
     [words.work.holdPoints(), String(points)],
-    ...(plan.cutting?.lays ?? []).map((lay): readonly [string, string] => [
-      words.work.layName(lay.lay),
-      words.work.layFigures(
-        input.catalogue.fabrics.find(({ id }) => id === lay.fabric)?.name ?? lay.fabric,
-        lengthText(lay.rollWidth, units),
-        stockText(lay.length.value, units, language),
-      ),
-    ]),
+    ...(plan.cutting?.lays ?? []).map((lay): readonly [string, string] => {
+      const cloth = input.catalogue.fabrics.find(({ id }) => id === lay.fabric)?.name ?? lay.fabric;
+      return [
+        words.work.layName(lay.lay),
+        lay.offcut
+          ? words.work.layOffcut(cloth, lay.offcut.name, lay.offcut.place)
+          : words.work.layFigures(
+              cloth,
+              lengthText(lay.rollWidth, units),
+              stockText(lay.length.value, units, language),
+            ),
+      ];
+    }),
     ...(plan.takeOff === null
       ? []
       : [[words.work.estimate(), minutesText(plan.takeOff.minutes.value)] as const]),

@@ -1,0 +1,143 @@
+import { useState } from 'react';
+import type { CuttingPlan, Offcut } from '../contract.ts';
+import { useMoneySign, useUnits } from '../fields/useUnits.ts';
+import { useCatalogue, useJob, useWork } from '../job/work.ts';
+import { showMoney, showSize } from '../text/show.ts';
+import { useWords } from '../text/useWords.ts';
+import type { Stock } from './useStock.ts';
+
+/** All offcuts the shop keeps, and what this job makes of each. */
+export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; readonly stock: Stock }) {
+  const w = useWords();
+  const sign = useMoneySign();
+  const fabrics = useCatalogue((all) => all.fabrics);
+  const nameOf = (id: string) => fabrics.find((one) => one.id === id)?.name ?? id;
+  const [gone, setGone] = useState<Offcut | null>(null);
+  const remove = async (offcut: Offcut) => {
+    const without = (all: readonly Offcut[]) => all.filter(({ id }) => id !== offcut.id);
+    if (await stock.change(without, w.offcut.removed(offcut.name))) setGone(offcut);
+  };
+  const putBack = async (offcut: Offcut) => {
+    if (await stock.change((all) => [...all, offcut], w.offcut.keptNow(offcut.name))) setGone(null);
+  };
+  return (
+    <section>
+      <h3>{w.offcut.stock}</h3>
+      <p className="about">{w.offcut.stockAbout}</p>
+      {cutting.savings.map(({ fabric, price }) => (
+        <p key={fabric}>
+          <strong>{w.offcut.saved(showMoney(price, sign), nameOf(fabric))}</strong>
+        </p>
+      ))}
+      <p role="status" className="about">
+        {stock.said}{' '}
+        {gone ? (
+          <button type="button" onClick={() => void putBack(gone)}>
+            {w.offcut.undo}
+          </button>
+        ) : null}
+      </p>
+      {stock.failed ? (
+        <p className="field-sentence" role="alert">
+          {stock.failed}
+        </p>
+      ) : null}
+      {stock.offcuts.length === 0 ? (
+        <p className="empty">{w.offcut.stockNone}</p>
+      ) : (
+        <ul className="kept-list">
+          {stock.offcuts.map((offcut) => (
+            <OffcutItem
+              key={offcut.id}
+              offcut={offcut}
+              cloth={nameOf(offcut.fabric)}
+              cutting={cutting}
+              stock={stock}
+              remove={() => void remove(offcut)}
+            />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+interface ItemProps {
+  readonly offcut: Offcut;
+  readonly cloth: string;
+  readonly cutting: CuttingPlan;
+  readonly stock: Stock;
+  readonly remove: () => void;
+}
+
+function OffcutItem({ offcut, cloth, cutting, stock, remove }: ItemProps) {
+  const w = useWords();
+  const units = useUnits();
+  const sign = useMoneySign();
+  const { job, id: jobId } = useWork();
+  const jobName = useJob((state) => state.document.name);
+  const leftBe = useJob((state) => state.document.offcutsLeftBe?.includes(offcut.id) ?? false);
+  const lay = cutting.lays.find((one) => one.offcut?.id === offcut.id);
+  const { name, from, used } = offcut;
+  const label = (action: string) => w.offcut.of(action, name);
+  const leaveBe = (leave: boolean) => {
+    job.edit(`offcut.${offcut.id}.${leave}`, (draft) => {
+      const others = (draft.offcutsLeftBe ?? []).filter((one) => one !== offcut.id);
+      draft.offcutsLeftBe = leave ? [...others, offcut.id] : others;
+    });
+    job.settle();
+  };
+  const mark = (cut: boolean) => {
+    const { used: _before, ...rest } = offcut;
+    const date = new Date().toISOString().slice(0, 10);
+    const next: Offcut = cut ? { ...rest, used: { job: jobId, jobName, date } } : rest;
+    void stock.change((all) => all.map((one) => (one.id === offcut.id ? next : one)), '');
+  };
+  const s = w.offcut.states;
+  const state =
+    used && used.job !== jobId
+      ? s.other(used.jobName)
+      : from.job === jobId
+        ? s.own
+        : leftBe
+          ? s.leftBe
+          : lay
+            ? used
+              ? `${s.used(lay.lay)}, ${s.cut}`
+              : s.used(lay.lay)
+            : s.free;
+  return (
+    <li>
+      <b>{name}</b>: {showSize(offcut.along, offcut.across, units)}, {cloth}, {showMoney(offcut.worth, sign)}
+      {offcut.place ? `, ${offcut.place}` : ''}.{' '}
+      <span className="about">
+        {w.offcut.from} “{from.jobName}”, {from.date}; {state}.
+      </span>
+      <span className="buttons">
+        {lay ? (
+          <button type="button" aria-label={label(w.offcut.leaveBe)} onClick={() => leaveBe(true)}>
+            {w.offcut.leaveBe}
+          </button>
+        ) : null}
+        {leftBe ? (
+          <button type="button" aria-label={label(w.offcut.tryAgain)} onClick={() => leaveBe(false)}>
+            {w.offcut.tryAgain}
+          </button>
+        ) : null}
+        {lay && !used ? (
+          <button type="button" aria-label={label(w.offcut.markCut)} onClick={() => mark(true)}>
+            {w.offcut.markCut}
+          </button>
+        ) : null}
+        {used?.job === jobId ? (
+          <button type="button" aria-label={label(w.offcut.notCut)} onClick={() => mark(false)}>
+            {w.offcut.notCut}
+          </button>
+        ) : null}
+        <button type="button" aria-label={label(w.offcut.removeIt)} onClick={remove}>
+          {w.offcut.removeIt}
+        </button>
+      </span>
+    </li>
+  );
+}

@@ -1,0 +1,101 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { temporaryFolder } from '../temporary.ts';
+import { faultsOf, type Opened, openBrowser } from './openBrowser.ts';
+
+const data = temporaryFolder();
+let opened: Opened;
+
+beforeAll(async () => {
+  opened = await openBrowser(data);
+});
+afterAll(() => opened?.close());
+
+const workedOut = (page: Page) =>
+  page.locator('.station-waits').first().waitFor({ state: 'detached', timeout: 100_000 });
+
+// Oracle: axe-core's rules for WCAG 2.0, 2.1 and 2.2, levels A and AA.
+async function accessFaults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: {
+        run: (
+          what: Document,
+          how: object,
+        ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+      };
+    };
+    const how = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] };
+    const { violations } = await axe.run(document, how);
+    return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 140)}`);
+  });
+}
+
+// Oracle for the sizes: the 3-4-5 triangle. Sides 24 and 18 in have a diagonal of 30 in exactly.
+const READINGS = {
+  'Bottom side': '24',
+  'Right side': '18',
+  'Top side': '24',
+  'Left side': '18',
+  'Diagonal, bottom left to top right': '30',
+  'Diagonal, top left to bottom right': '30',
+  'Radius, bottom left': '2',
+  'Radius, bottom right': '2',
+  'Radius, top right': '2',
+  'Radius, top left': '2',
+};
+
+test('what one job leaves is kept, and the next job is cut from it before anything is bought', {
+  timeout: 240_000,
+}, async () => {
+  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 1800 } });
+  const faults = faultsOf(page);
+  const origin = new URL(opened.address).origin;
+  await page.goto(`${origin}/jobs/demo-camper/cutting/W1`);
+  await workedOut(page);
+  await page.getByText('No offcut is kept yet.').waitFor();
+  await page
+    .getByRole('button', { name: /^Keep it: / })
+    .first()
+    .click();
+  await page.getByLabel('Name on its label').fill('');
+  await page.getByRole('button', { name: 'Keep it', exact: true }).click();
+  await page.getByText('Give it a name first: it is what its label says.').waitFor();
+  await page.getByLabel('Name on its label').fill('Rest A');
+  await page.getByLabel('Where it lies').fill('shelf 2');
+  await page.getByRole('button', { name: 'Keep it', exact: true }).click();
+  await page.getByText('“Rest A” is in stock.').waitFor();
+  await page.getByText('kept as “Rest A”').waitFor();
+
+  await page.goto(`${origin}/`);
+  await page.getByLabel('Name of the job').fill('One small window');
+  await page.getByRole('button', { name: 'Start the job' }).click();
+  await page.getByRole('button', { name: 'Add an opening' }).click();
+  for (const [name, entered] of Object.entries(READINGS))
+    await page.getByLabel(name, { exact: true }).fill(entered);
+  await workedOut(page);
+  await page.locator('.station', { hasText: 'Cutting' }).first().click();
+  await page.getByRole('heading', { name: 'Lay L1: on the offcut “Rest A”' }).waitFor();
+  await page.getByText(/^Offcuts save .* of /).waitFor();
+  await page.getByText(/^Note\. Offcuts of the stock take \d+ of the pieces: Rest A \(shelf 2\)\./).waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Not for this job: Rest A' }).click();
+  await page.getByText('left be by this job').waitFor();
+  await workedOut(page);
+  await page.getByRole('heading', { name: /^Lay L1: on the offcut/ }).waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('heading', { name: 'Lay L1: on the offcut “Rest A”' }).waitFor();
+  await page.getByRole('button', { name: 'It is cut: Rest A' }).click();
+  await page.getByText('used, lay L1, cut for this job').waitFor();
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  await page.getByRole('button', { name: 'Remove: Rest A' }).click();
+  await page.getByText('“Rest A” is out of stock.').waitFor();
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await page.getByText('“Rest A” is in stock.').waitFor();
+  expect(faults).toEqual([]);
+  await page.close();
+});
