@@ -63,6 +63,11 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   await page.locator('.keypad').waitFor();
   await page.evaluate(axe);
   await look('at the window');
+  await go('/jobs/demo-camper/elevations');
+  await page.getByRole('button', { name: 'Add a side' }).click();
+  await page.getByRole('button', { name: /^Put W1/ }).click();
+  await page.locator('.side-opening').waitFor();
+  await look('elevations');
   await go('/catalogue');
   await page.evaluate(() => {
     for (const one of document.querySelectorAll('details')) one.open = true;

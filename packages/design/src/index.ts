@@ -7,6 +7,7 @@ export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';
 export { deriveOpenings } from './derive/openingPlans.ts';
 export { derive, deriveShapes } from './derive.ts';
 export * from './document/catalogue.ts';
+export * from './document/elevations.ts';
 export * from './document/job.ts';
 export * from './document/keptPattern.ts';
 export * from './document/migrations.ts';

@@ -150,6 +150,7 @@ function Strip({ stage }: { readonly stage: ViewName }) {
       selected={opening?.id ?? null}
       href={(one) => `/jobs/${id}/${here}/${one}`}
       add={add}
+      elevations={`/jobs/${id}/elevations${opening ? `/${opening.id}` : ''}`}
     />
   );
 }

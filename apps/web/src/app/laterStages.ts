@@ -1,5 +1,6 @@
 // The stages one goes to after the first drawing: one file of script, fetched when the page is idle.
 export { CuttingStage } from '../cutting/CuttingStage.tsx';
+export { ElevationStage } from '../elevations/ElevationStage.tsx';
 export { FindingsStage } from '../findings/FindingsStage.tsx';
 export { HoldStage } from '../hold/HoldStage.tsx';
 export { PanelsStage } from '../panels/PanelsStage.tsx';

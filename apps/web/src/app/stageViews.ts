@@ -7,7 +7,7 @@ type Later = typeof import('./laterStages.ts');
 const later = () => import('./laterStages.ts');
 const view = (name: keyof Later) => lazy(async () => ({ default: (await later())[name] as ComponentType }));
 
-export type ViewName = Stage | 'revisions' | 'window';
+export type ViewName = Stage | 'revisions' | 'window' | 'elevations';
 
 /** What is shown for each stage. The drawing that comes first is here; the rest is fetched after it. */
 export const VIEWS: Readonly<Record<ViewName, ComponentType>> = {
@@ -23,6 +23,7 @@ export const VIEWS: Readonly<Record<ViewName, ComponentType>> = {
   findings: view('FindingsStage'),
   revisions: view('RevisionsStage'),
   window: view('WindowStage'),
+  elevations: view('ElevationStage'),
 };
 
 export const isView = (name: string | undefined): name is ViewName =>

@@ -34,10 +34,12 @@ interface StripProps {
   readonly selected: string | null;
   readonly href: (opening: string) => string;
   readonly add: () => void;
+  /** Where the openings are shown in place. */
+  readonly elevations: string;
 }
 
 /** The whole job as one row of openings, drawn to one scale. */
-export function JobStrip({ openings, plans, findings, selected, href, add }: StripProps) {
+export function JobStrip({ openings, plans, findings, selected, href, add, elevations }: StripProps) {
   const w = useWords();
   const units = useUnits();
   const { ref: row, width } = useWidth<HTMLElement>(1200);
@@ -78,6 +80,7 @@ export function JobStrip({ openings, plans, findings, selected, href, add }: Str
           );
         })}
         <li className="strip-end">
+          <Link href={elevations}>{w.elevations.link}</Link>
           <button type="button" className="strip-add" aria-label={w.strip.add} onClick={add}>
             <span aria-hidden="true">＋</span> {w.app.add}
           </button>

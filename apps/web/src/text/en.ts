@@ -1,3 +1,4 @@
+import { elevationWords } from './elevationWords.ts';
 import { fastenerWords } from './fastenerWords.ts';
 import { findWords } from './findWords.ts';
 import { holdWords } from './holdWords.ts';
@@ -13,6 +14,7 @@ import { windowWords } from './windowWords.ts';
 
 /** Every word of the page, in English. Another language is another object of this shape. */
 export const en = {
+  elevations: elevationWords,
   keep: keepWords,
   find: findWords,
   window: windowWords,

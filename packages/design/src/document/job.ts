@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { elevations } from './elevations.ts';
 import { heldByHand, holdExtras } from './holdChoices.ts';
 import { laysByHand } from './layByHand.ts';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
@@ -134,6 +135,7 @@ export const job = z
       .max(400)
       .optional()
       .describe('what a shared pattern is, where it is not the first opening it serves'),
+    elevations: elevations.optional(),
     laysByHand: laysByHand.optional(),
     offcutsLeftBe: z
       .array(id)
