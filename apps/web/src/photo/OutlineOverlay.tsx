@@ -190,6 +190,9 @@ interface LabelProps {
   readonly chosen: boolean;
 }
 
+/** Dots that a number with its ± takes beside an edge. */
+const LABEL_ROOM = 76;
+
 /** The edge's number beside its middle; of the chosen one how well it is known too, and of all where there is room. */
 function EdgeLabel({ view, size, edge, index, known, chosen }: LabelProps) {
   const middle = pixelOf(view, along(edge, 0.5));
@@ -198,13 +201,13 @@ function EdgeLabel({ view, size, edge, index, known, chosen }: LabelProps) {
   const out = outwardOnPhoto(view, edge);
   const roomy = size.width > 560 && edge.length / size.width < 5;
   const text = chosen || (roomy && edge.length > 250) ? `${index + 1} ± ${known.toFixed(1)}` : `${index + 1}`;
-  // Beside an upright edge the words stand wholly on its outer side, as far as the picture goes.
-  const anchor = out.x > 0.7 ? 'start' : out.x < -0.7 ? 'end' : 'middle';
-  const room = { start: [8, 64], middle: [30, 30], end: [64, 8] }[anchor];
-  const [left, top] = [
-    Math.min(size.width - room[1]!, Math.max(room[0]!, x + 10 * out.x)),
-    Math.min(size.height - 8, Math.max(16, y + 20 * out.y + 5)),
-  ];
+  // Beside an upright edge the words stand wholly on its outer side, or on its inner where the picture ends.
+  const upright = Math.abs(out.x) > 0.7;
+  const room = out.x > 0 ? size.width - x : x;
+  const side = Math.sign(out.x) * (room > LABEL_ROOM ? 1 : -1);
+  const anchor = upright ? (side > 0 ? 'start' : 'end') : 'middle';
+  const left = upright ? x + 10 * side : Math.min(size.width - 30, Math.max(30, x));
+  const top = Math.min(size.height - 8, Math.max(16, y + 20 * out.y + 5));
   return (
     <text x={left} y={top} textAnchor={anchor} className="photo-label">
       {text}

@@ -87,8 +87,7 @@ function Outcome({ work, trace }: Props) {
               known(width.sigma),
               showLength(height.value, units),
               known(height.sigma),
-            )}{' '}
-            {w.photo.trace.took(outcome.seconds.toFixed(1))}
+            )}
           </p>
           <p className="about">{w.photo.trace.plusMinus}</p>
           {questions.map(({ code, say }) => (

@@ -27,7 +27,7 @@ export interface PhotoState {
     | { readonly kind: 'stopped' }
     | { readonly kind: 'refused'; readonly refusal: Refusal }
     | { readonly kind: 'fault'; readonly message: string }
-    | { readonly kind: 'traced'; readonly traced: Traced; readonly seconds: number };
+    | { readonly kind: 'traced'; readonly traced: Traced };
   /** The outline as traced and after each change; `at` is the one shown. */
   readonly history: readonly OutlineSurvey[];
   readonly at: number;
@@ -80,17 +80,16 @@ function createPhotoWork(): PhotoWork {
     worker?.terminate();
     worker = null;
   };
-  const hear = (word: TraceWord, since: number, line: LineChoice | null) => {
+  const hear = (word: TraceWord, line: LineChoice | null) => {
     if (word.kind === 'step') return store.setState({ step: word });
     end();
     if (word.kind !== 'traced') return store.setState({ ...NOTHING, step: null, outcome: word, line });
-    const seconds = (performance.now() - since) / 1000;
     store.setState({
       ...NOTHING,
       step: null,
       line,
       history: [word.traced.survey],
-      outcome: { kind: 'traced', traced: word.traced, seconds },
+      outcome: { kind: 'traced', traced: word.traced },
     });
   };
   return {
@@ -115,13 +114,12 @@ function createPhotoWork(): PhotoWork {
     trace: (setup, date, how = {}) => {
       end();
       before = { ...store.getState(), step: null };
-      const since = performance.now();
       const photos = store.getState().photos.map(({ name, bytes }) => ({ name, bytes }));
       store.setState({ step: { step: 'photos', photo: 0 }, outcome: { kind: 'none' }, why: null });
       worker = newWorker();
       const line = how.line ?? null;
-      worker.onmessage = ({ data }: MessageEvent<TraceWord>) => hear(data, since, line);
-      worker.onerror = ({ message }) => hear({ kind: 'fault', message }, since, line);
+      worker.onmessage = ({ data }: MessageEvent<TraceWord>) => hear(data, line);
+      worker.onerror = ({ message }) => hear({ kind: 'fault', message }, line);
       worker.postMessage({ photos, setup, date, ...how } satisfies TraceAsked);
     },
     stop: () => {

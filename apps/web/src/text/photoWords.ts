@@ -61,7 +61,6 @@ export const photoWords = {
       uncertainty: 'Working out how well each is known',
     } satisfies Record<TraceStep, string>,
     ofPhoto: (step: string, n: number, all: number) => (all > 1 ? `${step}: photo ${n} of ${all}` : step),
-    took: (seconds: string) => `Traced in ${seconds} s.`,
     fault: 'Something went wrong in this program while tracing.',
     stopped: 'Stopped.',
     size: (width: string, wide: string, height: string, high: string) =>
