@@ -68,8 +68,10 @@ export async function killRounds(rounds, seed = 1) {
   const counts = { server: 0, network: 0, tab: 0 };
   const lost = [];
   let [said, number] = [0, 0];
-  /** Of the values typed, the last one that was said to be kept; what was typed after it may be there or not. */
+  /** The last value that was said to be kept, or stood there before; what was typed after it may be there or not. */
   let typed = [];
+  /** Whether the first of them was said to be kept. */
+  let isSaid = false;
   let page = await context.newPage();
   const open = async () => {
     await page.goto(url);
@@ -77,6 +79,7 @@ export async function killRounds(rounds, seed = 1) {
   };
   try {
     await open();
+    typed = [await page.locator('.reading input').first().inputValue()];
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
     for (let round = 0; round < rounds; round++) {
       const means = MEANS[throwDice(3)];
@@ -88,6 +91,7 @@ export async function killRounds(rounds, seed = 1) {
           typed.push(value);
           if (await page.evaluate(typeReading, { value, patience: 400 })) {
             typed = [value];
+            isSaid = true;
             said++;
           }
         }
@@ -110,8 +114,9 @@ export async function killRounds(rounds, seed = 1) {
       else if (means === 'network') await context.setOffline(false);
       await open();
       const found = await page.locator('.reading input').first().inputValue();
-      if (typed.length > 0 && !typed.includes(found)) lost.push({ round, means, found, typed });
+      if (!typed.includes(found)) lost.push({ round, means, found, typed, isSaid });
       typed = [found];
+      isSaid = false;
     }
   } finally {
     await browser.close();

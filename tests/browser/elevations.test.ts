@@ -42,7 +42,7 @@ test('a side is drawn, an opening put on it, dragged, moved by a key, and found 
     .first()
     .waitFor({ timeout: 20_000 });
   await page.reload();
-  await page.getByRole('img', { name: 'Left side with 1 opening in place' }).waitFor();
+  await page.getByRole('group', { name: 'Left side with 1 opening in place' }).waitFor();
   expect(await left.inputValue()).toBe('40');
   await opening.focus();
   await page.keyboard.press('Enter');

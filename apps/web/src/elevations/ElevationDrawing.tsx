@@ -28,7 +28,7 @@ export function ElevationDrawing({ side, openings, plans, findings, photo, move,
     maxY: Math.max(side.height, ...side.parts.map(({ y, height }) => y + height)),
   };
   return (
-    <Drawing box={box} label={w.elevations.drawing(side.name, side.places.length)} tall={0.5}>
+    <Drawing box={box} label={w.elevations.drawing(side.name, side.places.length)} tall={0.5} handled>
       {(view) => (
         <>
           {photo ? <Photo photo={photo} side={side} view={view} /> : null}

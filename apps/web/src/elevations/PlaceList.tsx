@@ -9,6 +9,9 @@ interface Props {
   readonly openings: readonly Opening[];
 }
 
+/** How far apart openings are put at first, mm. */
+const APART = 1000;
+
 /** Where each opening of the side stands, in figures; and those that stand on no side yet. */
 export function PlaceList({ side, openings }: Props) {
   const w = useWords();
@@ -19,9 +22,10 @@ export function PlaceList({ side, openings }: Props) {
   const free = openings.filter(({ id }) => !placed.has(id));
   const key = (opening: string) => `side.${side.id}.place.${opening}`;
   const put = (opening: string) => {
-    const at = 200 + 150 * side.places.length;
+    // Beside the one before, so that none hides another.
+    const at = (APART * side.places.length) % Math.max(APART, side.width - APART);
     job.edit(key(opening), (draft) =>
-      placeOpening(draft, side.id, opening, Math.min(at, side.width / 2), side.height / 2),
+      placeOpening(draft, side.id, opening, Math.round(APART / 4 + at), Math.round(side.height / 2)),
     );
     job.settle();
   };

@@ -16,7 +16,7 @@ export const elevationWords = {
   free: 'On no side yet',
   place: (opening: string) => `Put ${opening} here`,
   takeOff: 'Take off this side',
-  takeOffOf: (opening: string) => `Take ${opening} off this side`,
+  takeOffOf: (opening: string) => `Take off this side: ${opening}`,
   parts: 'Doors, wheels and the like',
   part: 'Shape',
   kinds: { box: 'rectangle', round: 'round' },
