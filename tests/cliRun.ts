@@ -1,4 +1,4 @@
-import { type Io, main } from '@panewright/cli';
+import { type Io, main, searchHere } from '@panewright/cli';
 
 export interface CliRun {
   readonly code: number;
@@ -22,6 +22,7 @@ export async function runCli(argv: readonly string[], door: Partial<Io> = {}): P
     fetch: nobody,
     clock: () => performance.now() / 1000,
     today: () => '2026-11-25',
+    searchThreads: searchHere,
     ...door,
   });
   return { code, out, err };

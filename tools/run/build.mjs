@@ -72,7 +72,12 @@ export async function build() {
       at('apps/server/dist'),
     ),
   );
-  await viteBuild(nodeBuild({ panewright: at('apps/cli/src/bin.ts') }, at('apps/cli/dist')));
+  await viteBuild(
+    nodeBuild(
+      { panewright: at('apps/cli/src/bin.ts'), packWorker: at('apps/cli/src/packWorker.ts') },
+      at('apps/cli/dist'),
+    ),
+  );
   await viteBuild({ root: at('apps/web'), logLevel: 'error' });
   for (const output of OUTPUTS) clear(at(output));
   writeFileSync(STAMP, before);

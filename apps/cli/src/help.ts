@@ -28,6 +28,7 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
       --json
   panewright pack INSTANCE.json          lays pieces on a strip
       --seconds S (10)  --seed N (1)  --json
+      --evaluations N                    of each of two searches, instead of seconds: same lay on any machine
   panewright trace PHOTO...              outline of a traced film, from photos with the reference sheets
       --tape M.C-M.C=MM                  a taped distance between two marker corners; may be given again
       --ruler XxY                        the printed bars as ruled, mm

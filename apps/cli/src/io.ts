@@ -1,3 +1,5 @@
+import { type SearchThreads, searchThreads } from './searchThreads.ts';
+
 /** What a command uses of the world, so that a test can stand in for it. */
 export interface Io {
   readonly out: (text: string) => void;
@@ -7,6 +9,7 @@ export interface Io {
   readonly clock: () => number;
   /** `2026-11-25` */
   readonly today: () => string;
+  readonly searchThreads: (count: number) => SearchThreads;
 }
 
 export const processIo: Io = {
@@ -15,4 +18,5 @@ export const processIo: Io = {
   fetch,
   clock: () => performance.now() / 1000,
   today: () => new Date().toISOString().slice(0, 10),
+  searchThreads: (count) => searchThreads(count, new URL('./packWorker.mjs', import.meta.url)),
 };

@@ -10,7 +10,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { main } from '@panewright/cli';
+import { main, searchHere } from '@panewright/cli';
 import { exampleJob, type Plan, planSchema } from '@panewright/contract';
 import { afterAll, expect, test } from 'vitest';
 
@@ -37,6 +37,7 @@ async function run(...argv: string[]) {
     fetch: () => Promise.reject(new Error('refused')),
     clock: () => performance.now() / 1000,
     today: () => '2026-11-25',
+    searchThreads: searchHere,
   });
   return { code, out, err };
 }
@@ -186,6 +187,26 @@ test('pack lays every piece of an instance inside of the strip', async () => {
   }
 });
 
+test('pack gives the same lay for the same seed and evaluations, and another for another seed', async () => {
+  const triangle = (width: number, height: number) => [
+    [0, 0],
+    [width, 0],
+    [width / 3, height],
+  ];
+  const piece = (id: number) => ({
+    id,
+    demand: 3,
+    allowedRotationsDeg: [0, 180],
+    polygon: triangle(3 + id, 6 - id),
+  });
+  const instance = put('triangles.json', { name: 'triangles', stripWidth: 10, pieces: [0, 1, 2].map(piece) });
+  const lay = (seed: string) => run('pack', instance, '--evaluations', '60000', '--seed', seed, '--json');
+  const once = await lay('7');
+  expect(once.code).toBe(0);
+  expect((await lay('7')).out).toBe(once.out);
+  expect((await lay('8')).out).not.toBe(once.out);
+});
+
 test.each([
   [['plan', good], '--out DIR'],
   [['plan'], 'Name one job.'],
@@ -198,6 +219,7 @@ test.each([
   [['check', good, '--colour'], '--colour'],
   [['check', good, '--catalogue', put('no.json', '{}')], 'not a catalogue'],
   [['pack', good, '--seconds', '0'], 'number above 0'],
+  [['pack', good, '--seconds', '1', '--evaluations', '5'], 'not both'],
   [['call', 'nothing'], 'no operation'],
   [['call', 'listJobs'], 'npm start'],
   [['cut', good], 'no command “cut”'],

@@ -83,11 +83,11 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
       return pull({ cases: onlyOne('one file of cases', names), json: values.json === true }, io);
     }
     case 'pack': {
-      const { values, names } = read(rest, { seconds: text, seed: text, json: flag });
+      const { values, names } = read(rest, { seconds: text, evaluations: text, seed: text, json: flag });
       return pack(
         {
           instance: onlyOne('one instance', names),
-          ...pick(values, ['seconds', 'seed']),
+          ...pick(values, ['seconds', 'evaluations', 'seed']),
           json: values.json === true,
         },
         io,

@@ -69,6 +69,7 @@ export {
   type ShapeMeasure,
 } from '@panewright/geometry';
 export { beaufortForce, beaufortSpeeds, type SpeedUnit, windSpeed, windSpeedIn } from '@panewright/magnets';
+export { searcher } from '@panewright/packing';
 export type { CornerName, LineChoice, Paper, Ruler, Tape, TappedLine, TraceStage } from '@panewright/photo';
 export { filmPointAt, type PhotoView, type Pixel, pixelOf } from '@panewright/photo';
 export * from '@panewright/quantity';
@@ -104,7 +105,15 @@ export { openApi } from './openApi.ts';
 export { obstructionName } from './operations/obstructionName.ts';
 export type { Operation } from './operations/operation.ts';
 export * from './operations/operations.ts';
-export { forSeconds, type PackReport, pack, readInstance } from './packing.ts';
+export {
+  forEvaluations,
+  forSeconds,
+  type PackReport,
+  pack,
+  packTogether,
+  type RemoteSearcher,
+  readInstance,
+} from './packing.ts';
 export { madePages } from './pages.ts';
 export { measureOf } from './patterns/memoryPatterns.ts';
 export { patternWords, searchTerms } from './patterns/patternSearch.ts';

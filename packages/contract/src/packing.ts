@@ -1,4 +1,16 @@
-import { benchmarkInstance, type Instance, type PackingState, startPacking, step } from '@panewright/packing';
+import {
+  benchmarkInstance,
+  exchange,
+  type Instance,
+  type InstanceRefusal,
+  type Layout,
+  type PackingState,
+  type SearcherCall,
+  type SearcherReport,
+  seedOf,
+  startPacking,
+  step,
+} from '@panewright/packing';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import { z } from 'zod';
 import { scan } from './document/scan.ts';
@@ -42,6 +54,7 @@ export type PackReport = z.output<typeof packReport>;
 
 /** How long a search goes on. `spent` tells how far it is, in the unit of `whole`: seconds or evaluations. */
 export interface PackBudget {
+  readonly unit: 'seconds' | 'evaluations';
   readonly whole: number;
   readonly spent: (evaluations: number) => number;
   /** Evaluations to plan for, and to do between two looks at what is spent. */
@@ -53,6 +66,7 @@ export interface PackBudget {
 const A_SECOND = 2_000_000;
 
 export const forEvaluations = (evaluations: number): PackBudget => ({
+  unit: 'evaluations',
   whole: evaluations,
   spent: (done) => done,
   plan: evaluations,
@@ -61,7 +75,13 @@ export const forEvaluations = (evaluations: number): PackBudget => ({
 
 export const forSeconds = (seconds: number, clock: () => number): PackBudget => {
   const start = clock();
-  return { whole: seconds, spent: () => clock() - start, plan: seconds * A_SECOND, stride: 100_000 };
+  return {
+    unit: 'seconds',
+    whole: seconds,
+    spent: () => clock() - start,
+    plan: seconds * A_SECOND,
+    stride: 100_000,
+  };
 };
 
 /** A foreign value as an instance, or why not. */
@@ -101,8 +121,15 @@ export function pack(
     state = step(state, budget.stride);
     if (state.best.length < before) note();
   }
-  const { length, density, placements } = state.best;
-  return ok({
+  return ok(reportOf(name, state.best, improvements));
+}
+
+function reportOf(
+  name: string,
+  { length, density, placements }: Layout,
+  improvements: PackReport['improvements'],
+): PackReport {
+  return {
     name,
     length,
     density: 100 * density,
@@ -114,5 +141,78 @@ export function pack(
       y,
     })),
     improvements,
-  });
+  };
+}
+
+/** A search somewhere else: in a thread of its own, or in this one. */
+export type RemoteSearcher = (call: SearcherCall) => Promise<Result<SearcherReport, InstanceRefusal>>;
+
+/** Rounds a search of several is cut into, at least, and their longest stride. */
+const ROUNDS = 50;
+const LONGEST_STRIDE = 4_000_000;
+
+/**
+ * The same by several searches side by side, each from a seed of its own, that tell one another the shortest lay now
+ * and then. Rounds are counted in evaluations: same seed, same searches and same evaluations, same lay, however fast
+ * each runs. A budget in evaluations is that of each search.
+ */
+export async function packTogether(
+  { name, instance }: { readonly name: string; readonly instance: Instance },
+  seed: number,
+  budget: PackBudget,
+  searchers: readonly RemoteSearcher[],
+  onBetter: (best: Layout) => void = () => {},
+): Promise<Result<PackReport, Refusal>> {
+  const improvements: PackReport['improvements'] = [];
+  let reports: readonly SearcherReport[] = [];
+  let best: Layout | undefined;
+  const ask = async (calls: readonly SearcherCall[]): Promise<Refusal | undefined> => {
+    const answers = await Promise.all(searchers.map((search, k) => search(calls[k]!)));
+    const refused = answers.find((answer) => !answer.ok);
+    if (refused && !refused.ok) return { code: 'PACK_REFUSED', refusal: refused.refusal };
+    reports = answers.flatMap((answer) => (answer.ok ? [answer.value] : []));
+    for (const { best: found } of reports) if (best === undefined || found.length < best.length) best = found;
+    return undefined;
+  };
+  const note = () => {
+    const { length, density } = best!;
+    if (improvements.length > 0 && improvements.at(-1)!.length <= length) return;
+    improvements.push({ at: spent(), length, density: 100 * density });
+    onBetter(best!);
+  };
+  const spent = () => budget.spent(Math.max(...reports.map(({ evaluations }) => evaluations)));
+  const { plan } = budget;
+  const refusal = await ask(
+    searchers.map((_, k) => ({ kind: 'begin', instance, seed: seedOf(seed, k), plan })),
+  );
+  if (refusal) return refuse(refusal);
+  note();
+  let lays: readonly (Layout | undefined)[] = [];
+  for (let from = spent(); from < budget.whole && !reports.some(({ done }) => done); ) {
+    const round = nextRound(budget, from, Math.max(...reports.map(({ evaluations }) => evaluations)));
+    await ask(
+      searchers.map((_, k) => {
+        const lay = lays[k];
+        return lay ? { kind: 'go on', ...round, lay } : { kind: 'go on', ...round };
+      }),
+    );
+    const to = spent();
+    note();
+    lays = exchange(reports, from / budget.whole, to / budget.whole);
+    from = to;
+  }
+  return ok(reportOf(name, best!, improvements));
+}
+
+/** By the clock the plan follows the rate met, and the last round ends with the time. */
+function nextRound(budget: PackBudget, spent: number, done: number) {
+  if (budget.unit === 'evaluations')
+    return {
+      evaluations: Math.min(Math.ceil(budget.whole / ROUNDS), budget.whole - spent),
+      plan: budget.plan,
+    };
+  if (done === 0 || spent <= 0) return { evaluations: budget.stride, plan: budget.plan };
+  const rate = done / spent;
+  const stride = Math.min(LONGEST_STRIDE, (rate * budget.whole) / ROUNDS, rate * (budget.whole - spent));
+  return { evaluations: Math.max(1000, Math.ceil(stride)), plan: Math.ceil(rate * budget.whole) };
 }

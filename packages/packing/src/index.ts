@@ -5,6 +5,7 @@ export * from './instance.ts';
 export * from './lowerBound.ts';
 export * from './packAround.ts';
 export * from './packing.ts';
+export * from './searcher.ts';
 export * from './strips/cutStrips.ts';
 export {
   type CuttingOrder,
