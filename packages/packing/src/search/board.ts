@@ -1,6 +1,6 @@
 import type { Prepared, Shape } from '../prepared.ts';
 import { Neighbours } from './neighbours.ts';
-import { PairViews } from './pairViews.ts';
+import { PairViews, VIEW } from './pairViews.ts';
 
 /** Everything about an instance that a search looks up and never changes. */
 export interface Tables {
@@ -74,6 +74,9 @@ export class Board {
   private readonly bad: Float64Array;
   private readonly hitAt: Int32Array;
   private hits = 0;
+  /** Neighbours gathered for a walk: per neighbour its table, the rows of (x, y, 1) -> (u, v), and the weight. */
+  private readonly list: Float64Array;
+  private listed = 0;
   length = 0;
   /** Evaluations so far. */
   used = 0;
@@ -93,6 +96,7 @@ export class Board {
     this.weight = new Float64Array(n * n).fill(1);
     this.bad = new Float64Array(n * n);
     this.hitAt = new Int32Array(n * n);
+    this.list = new Float64Array((VIEW + 1) * n);
   }
 
   put(i: number, v: number, x: number, y: number): void {
@@ -137,6 +141,57 @@ export class Board {
         sum += bad * this.weight[row + j]!;
         if (sum >= bound) return bound;
       }
+    }
+    return sum;
+  }
+
+  /** Gathers what item i, turned to v, can meet while its corner stays within `reach` of (x, y), for `evaluateNear`. */
+  gather(i: number, v: number, x: number, y: number, reach: number): void {
+    const { count, width, height, pairs } = this.tables;
+    const { right, top, near, list, variant, weight } = this;
+    const { view } = pairs;
+    const [lowX, lowY] = [x - reach, y - reach];
+    const [highX, highY] = [x + width[v]! + reach, y + height[v]! + reach];
+    const [x0, x1] = [near.sliceX(lowX), near.sliceX(highX)];
+    const [y0, y1] = [near.sliceY(lowY), near.sliceY(highY)];
+    let end = 0;
+    for (let w = 0; w < near.words; w++) {
+      let mask = near.mask(w, x0, x1, y0, y1);
+      for (; mask !== 0; mask &= mask - 1) {
+        const j = 32 * w + 31 - Math.clz32(mask & -mask);
+        const [xj, yj] = [this.x[j]!, this.y[j]!];
+        if (xj >= highX || right[j]! <= lowX || yj >= highY || top[j]! <= lowY || j === i) continue;
+        const at = pairs.viewOf(variant[j]!, v);
+        list[end] = view[at]!;
+        list[end + 1] = view[at + 1]!;
+        list[end + 2] = view[at + 2]!;
+        list[end + 3] = view[at + 3]! - view[at + 1]! * xj - view[at + 2]! * yj;
+        list[end + 4] = view[at + 4]!;
+        list[end + 5] = view[at + 5]!;
+        list[end + 6] = view[at + 6]! - view[at + 4]! * xj - view[at + 5]! * yj;
+        list[end + VIEW] = weight[i * count + j]!;
+        end += VIEW + 1;
+      }
+    }
+    this.listed = end;
+  }
+
+  /** As `evaluate`, of the item, turn and neighbourhood last gathered. */
+  evaluateNear(x: number, y: number, bound: number): number {
+    this.used++;
+    const { list, listed } = this;
+    const { tables } = this.tables.pairs;
+    const { cells } = tables;
+    let sum = 0;
+    for (let k = 0; k < listed; k += VIEW + 1) {
+      const u = list[k + 1]! * x + list[k + 2]! * y + list[k + 3]!;
+      if (u <= 0 || u >= cells) continue;
+      const v = list[k + 4]! * x + list[k + 5]! * y + list[k + 6]!;
+      if (v <= 0 || v >= cells) continue;
+      const bad = tables.severity(list[k]!, u, v);
+      if (bad === 0) continue;
+      sum += bad * list[k + VIEW]!;
+      if (sum >= bound) return bound;
     }
     return sum;
   }

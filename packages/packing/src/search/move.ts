@@ -118,11 +118,18 @@ export class Mover {
     const roomY = board.tables.prep.height - board.tables.height[c.v]!;
     let stepX = from;
     let stepY = from;
+    const reach = 2 * from;
+    let [midX, midY] = [c.x, c.y];
+    board.gather(i, c.v, midX, midY, reach);
     let axis = dice.below(4);
     while (c.value > 0 && (stepX >= to || stepY >= to)) {
       const ux = axis === 1 ? 0 : stepX;
       const uy = axis === 0 ? 0 : axis === 3 ? -stepY : stepY;
-      const found = this.tryBoth(i, c, ux, uy, roomX, roomY);
+      if (Math.abs(c.x - midX) + ux > reach || Math.abs(c.y - midY) + Math.abs(uy) > reach) {
+        [midX, midY] = [c.x, c.y];
+        board.gather(i, c.v, midX, midY, Math.max(reach, ux, Math.abs(uy)));
+      }
+      const found = this.tryBoth(c, ux, uy, roomX, roomY);
       const factor = axis > 1 ? (found ? 1.0488 : Math.SQRT1_2) : found ? 1.1 : 0.5;
       if (axis !== 1) stepX *= factor;
       if (axis !== 0) stepY *= factor;
@@ -130,7 +137,7 @@ export class Mover {
     }
   }
 
-  private tryBoth(i: number, c: Candidate, ux: number, uy: number, roomX: number, roomY: number): boolean {
+  private tryBoth(c: Candidate, ux: number, uy: number, roomX: number, roomY: number): boolean {
     const { board } = this;
     let bestX = c.x;
     let bestY = c.y;
@@ -141,7 +148,7 @@ export class Mover {
       x = Math.max(0, Math.min(roomX, x));
       y = Math.max(0, Math.min(roomY, y));
       if (x === c.x && y === c.y) continue;
-      const value = board.evaluate(i, c.v, x, y, c.value);
+      const value = board.evaluateNear(x, y, c.value);
       if (value >= c.value) continue;
       c.value = value;
       bestX = x;

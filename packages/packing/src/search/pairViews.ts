@@ -1,12 +1,12 @@
 import type { Prepared, Variant } from '../prepared.ts';
 import { turn } from '../shape/turn.ts';
-import { type Half, PairTable } from './pairTable.ts';
+import { type Half, PairTables } from './pairTables.ts';
 import { polesOf } from './poles.ts';
 
 /** Above this many variants the tables are coarser, to save memory. */
-const MANY = 120;
-/** Numbers per view: the table's index, then the rows of (dx, dy, 1) -> the table's (dx, dy). */
-const SIZE = 7;
+const MANY = 60;
+/** Numbers per view: where the table begins, then the rows of (dx, dy, 1) -> its (u, v). */
+export const VIEW = 7;
 
 /**
  * The overlap of any two variants, read from as few tables as there are unlike pairs: swapping two pieces reverses
@@ -14,27 +14,35 @@ const SIZE = 7;
  */
 export class PairViews {
   private readonly count: number;
-  private readonly view: Float64Array;
-  private readonly tables: PairTable[] = [];
-  private readonly known: Int32Array;
+  readonly view: Float64Array;
+  readonly tables: PairTables;
+  private readonly known = new Map<number, ReturnType<PairTables['add']>>();
   private readonly halves: (Half | undefined)[];
 
   constructor(private readonly prep: Prepared) {
     this.count = prep.variants.length;
-    this.view = new Float64Array(SIZE * this.count ** 2).fill(-1);
-    this.known = new Int32Array(this.count ** 2).fill(-1);
+    this.view = new Float64Array(VIEW * this.count ** 2).fill(-1);
+    this.tables = new PairTables(this.count > MANY ? 24 : 40, prep.touch);
     this.halves = new Array<Half | undefined>(this.count).fill(undefined);
   }
 
   /** Badness of the overlap of variant b, its corner at (dx, dy) from that of variant a; 0 apart or touching. */
   severity(a: number, b: number, dx: number, dy: number): number {
     const view = this.view;
-    const at = SIZE * (a * this.count + b);
+    const at = VIEW * (a * this.count + b);
     if (view[at]! < 0) this.look(a, b, at);
-    return this.tables[view[at]!]!.severity(
+    return this.tables.severity(
+      view[at]!,
       view[at + 1]! * dx + view[at + 2]! * dy + view[at + 3]!,
       view[at + 4]! * dx + view[at + 5]! * dy + view[at + 6]!,
     );
+  }
+
+  /** Where in `view` the pair's numbers are. */
+  viewOf(a: number, b: number): number {
+    const at = VIEW * (a * this.count + b);
+    if (this.view[at]! < 0) this.look(a, b, at);
+    return at;
   }
 
   private look(a: number, b: number, at: number): void {
@@ -46,18 +54,11 @@ export class PairViews {
     const sign = swap ? -1 : 1;
     // Middles turn with the pieces, corners do not: half the difference of the boxes goes out and in again.
     const [hx, hy] = [(moving.width - fixed.width) / 2, (moving.height - fixed.height) / 2];
-    this.view.set(
-      [
-        this.tableOf(first.index, second.index),
-        sign * c,
-        sign * -s,
-        c * hx - s * hy - (second.width - first.width) / 2,
-        sign * s,
-        sign * c,
-        s * hx + c * hy - (second.height - first.height) / 2,
-      ],
-      at,
-    );
+    const { base, minX, minY, cellW, cellH } = this.tableOf(first.index, second.index);
+    const outX = c * hx - s * hy - (second.width - first.width) / 2 - minX;
+    const outY = s * hx + c * hy - (second.height - first.height) / 2 - minY;
+    this.view.set([base, (sign * c) / cellW, (sign * -s) / cellW, outX / cellW], at);
+    this.view.set([(sign * s) / cellH, (sign * c) / cellH, outY / cellH], at + 4);
   }
 
   /** The pair turned by quarter turns until the first lies as its shape's first variant, if the second can follow. */
@@ -73,13 +74,13 @@ export class PairViews {
     return second ? { first, second, back } : own;
   }
 
-  private tableOf(a: number, b: number): number {
-    const found = this.known[a * this.count + b]!;
-    if (found >= 0) return found;
-    const cells = this.count > MANY ? 24 : 40;
-    const { prep } = this;
-    this.tables.push(new PairTable(prep.region(a, b), this.half(a), this.half(b), cells, prep.touch));
-    return (this.known[a * this.count + b] = this.tables.length - 1);
+  private tableOf(a: number, b: number) {
+    const key = a * this.count + b;
+    const found = this.known.get(key);
+    if (found) return found;
+    const made = this.tables.add(this.prep.region(a, b), this.half(a), this.half(b));
+    this.known.set(key, made);
+    return made;
   }
 
   private half(v: number): Half {

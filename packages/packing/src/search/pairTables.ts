@@ -1,0 +1,190 @@
+import type { BlockedRegion } from '../shape/blockedRegion.ts';
+import type { Poles } from './poles.ts';
+
+const UNKNOWN = 0;
+const APART = 1;
+const INSIDE = 2;
+/** From here on a cell's mark is where its deciders begin: a cell on the edge of the blocked region. */
+const FIRST_DECIDER = 3;
+
+/** What a table needs to know of one turned shape, in its frame. */
+export interface Half {
+  readonly width: number;
+  readonly height: number;
+  readonly poles: Poles;
+  readonly diameter: number;
+  readonly hullArea: number;
+}
+
+/** One table's place and frame; what is asked only when a cell is worked out. */
+interface Table {
+  readonly region: BlockedRegion;
+  readonly a: Half;
+  readonly b: Half;
+  readonly base: number;
+  readonly minX: number;
+  readonly minY: number;
+  readonly cellW: number;
+  readonly cellH: number;
+}
+
+/**
+ * The overlaps of pairs of turned shapes as functions of their relative place, tabulated, all in three long arrays.
+ * Cells are worked out on first use: a cell apart from the blocked region, one inside it, or one on its edge, which
+ * keeps just those half-planes that can decide there. Whether two pieces overlap is always exact; how badly is read
+ * between the nodes. Places are in cells of the table: u along, v across, from its lower left corner.
+ */
+export class PairTables {
+  /** Cells of a row and one more, since nodes and cells share an index. */
+  private readonly stride: number;
+  private readonly tables: Table[] = [];
+  private mark = new Int32Array(1 << 14);
+  private node = new Float32Array(1 << 14);
+  /** Per edge cell: number of parts, then per part its number of half-planes and nx, ny, c of each, in cells. */
+  private decider = new Float64Array(1 << 12);
+  private deciders = FIRST_DECIDER;
+  private end = 0;
+
+  constructor(
+    readonly cells: number,
+    private readonly touch: number,
+  ) {
+    this.stride = cells + 1;
+  }
+
+  /** @returns where the table begins, and its frame */
+  add(region: BlockedRegion, a: Half, b: Half): Table {
+    const base = this.end;
+    this.end += this.stride ** 2;
+    if (this.end > this.mark.length) {
+      const longer = Math.max(2 * this.mark.length, this.end);
+      const [mark, node] = [this.mark, this.node];
+      this.mark = new Int32Array(longer);
+      this.mark.set(mark);
+      this.node = new Float32Array(longer);
+      this.node.set(node);
+    }
+    this.node.fill(-1, base, this.end);
+    const [cellW, cellH] = [(a.width + b.width) / this.cells, (a.height + b.height) / this.cells];
+    const table = { region, a, b, base, minX: -b.width, minY: -b.height, cellW, cellH };
+    this.tables.push(table);
+    return table;
+  }
+
+  /** Badness of the overlap at (u, v) of the table at `base`: 0 apart or touching, else above 0; a length squared. */
+  severity(base: number, u: number, v: number): number {
+    const cells = this.cells;
+    let i = u | 0;
+    let j = v | 0;
+    if (i >= cells) i = cells - 1;
+    if (j >= cells) j = cells - 1;
+    const k = base + j * (cells + 1) + i;
+    let mark = this.mark[k]!;
+    if (mark === UNKNOWN) mark = this.workOut(base, i, j);
+    if (mark === APART || (mark >= FIRST_DECIDER && !this.inside(mark, u, v))) return 0;
+    const node = this.node;
+    const fx = u - i;
+    const low = node[k]! + fx * (node[k + 1]! - node[k]!);
+    const l = k + cells + 1;
+    const high = node[l]! + fx * (node[l + 1]! - node[l]!);
+    return low + (v - j) * (high - low);
+  }
+
+  private inside(at: number, u: number, v: number): boolean {
+    const list = this.decider;
+    let k = at + 1;
+    for (let p = list[at]!; p > 0; p--) {
+      const end = k + 1 + 3 * list[k]!;
+      let h = k + 1;
+      while (h < end && list[h + 2]! > list[h]! * u + list[h + 1]! * v) h += 3;
+      if (h >= end) return true;
+      k = end;
+    }
+    return false;
+  }
+
+  private workOut(base: number, i: number, j: number): number {
+    const { stride, node } = this;
+    const table = this.tables[base / stride ** 2]!;
+    const mark = this.classify(table, i, j);
+    const k = base + j * stride + i;
+    this.mark[k] = mark;
+    if (mark === APART) return mark;
+    for (const l of [0, 1, stride, stride + 1]) {
+      if (node[k + l]! >= 0) continue;
+      const [p, q] = [i + (l % stride), j + (l >= stride ? 1 : 0)];
+      const { a, b, minX, minY, cellW, cellH } = table;
+      node[k + l] = severityOf(a, b, minX + p * cellW, minY + q * cellH);
+    }
+    return mark;
+  }
+
+  private classify({ region, minX, minY, cellW, cellH }: Table, i: number, j: number): number {
+    const { touch } = this;
+    const [hx, hy] = [cellW / 2, cellH / 2];
+    const [cx, cy] = [minX + i * cellW + hx, minY + j * cellH + hy];
+    const found = [0];
+    for (let p = 0; p < region.parts; p++) {
+      const b = 4 * p;
+      if (cx + hx <= region.box[b]! || cx - hx >= region.box[b + 2]!) continue;
+      if (cy + hy <= region.box[b + 1]! || cy - hy >= region.box[b + 3]!) continue;
+      const mark = found.length;
+      found.push(0);
+      let apart = false;
+      for (let h = region.start[p]!; h < region.start[p + 1]!; h++) {
+        const nx = region.nx[h]!;
+        const ny = region.ny[h]!;
+        const c = region.c[h]!;
+        const slack = c - nx * cx - ny * cy;
+        const reach = (Math.abs(nx) * hx + Math.abs(ny) * hy) * (1 + 1e-9);
+        if (slack + reach <= touch) {
+          apart = true;
+          break;
+        }
+        if (slack - reach > touch) continue;
+        found.push(nx * cellW, ny * cellH, c - nx * minX - ny * minY - touch);
+        found[mark]!++;
+      }
+      if (apart) found.length = mark;
+      else if (found[mark] === 0) return INSIDE;
+      else found[0]!++;
+    }
+    return found[0] === 0 ? APART : this.keep(found);
+  }
+
+  private keep(found: readonly number[]): number {
+    const at = this.deciders;
+    this.deciders += found.length;
+    if (this.deciders > this.decider.length) {
+      const shorter = this.decider;
+      this.decider = new Float64Array(Math.max(2 * shorter.length, this.deciders));
+      this.decider.set(shorter);
+    }
+    this.decider.set(found, at);
+    return at;
+  }
+}
+
+/**
+ * How badly two shapes overlap at a relative place: penetration of every pair of inscribed circles, never flat and
+ * never 0, weighted by the lesser radius and by the shapes' size.
+ *
+ * @source sources.md#gardeyn-2025, its collision proxy
+ */
+function severityOf(a: Half, b: Half, dx: number, dy: number): number {
+  const eps = 0.01 * Math.max(a.diameter, b.diameter);
+  let sum = 0;
+  for (let p = 0; p < a.poles.length; p += 3) {
+    const ax = a.poles[p]! - dx;
+    const ay = a.poles[p + 1]! - dy;
+    const ar = a.poles[p + 2]!;
+    for (let q = 0; q < b.poles.length; q += 3) {
+      const ex = b.poles[q]! - ax;
+      const ey = b.poles[q + 1]! - ay;
+      const br = b.poles[q + 2]!;
+      const depth = ar + br - Math.sqrt(ex * ex + ey * ey);
+      sum += (depth >= eps ? depth : (eps * eps) / (2 * eps - depth)) * Math.min(ar, br);
+    }
+  }
+  return Math.sqrt(Math.PI * sum + eps * eps) * Math.sqrt(Math.sqrt(a.hullArea) * Math.sqrt(b.hullArea));
+}
