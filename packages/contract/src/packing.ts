@@ -17,7 +17,9 @@ import { scan } from './document/scan.ts';
 import { issuesOf } from './document/zodIssues.ts';
 import type { Refusal } from './refusal.ts';
 
-const vertex = z.tuple([z.number(), z.number()]);
+/** Far beyond any cloth, far within what a number can tell exactly. */
+const coordinate = z.number().min(-1e9).max(1e9);
+const vertex = z.tuple([coordinate, coordinate]);
 
 /** Pieces to lay on a strip, in the plain JSON the open benchmarks are kept in; lengths in the instance's own unit. */
 export const packInstance = z.looseObject({
@@ -26,7 +28,7 @@ export const packInstance = z.looseObject({
   pieces: z
     .array(
       z.looseObject({
-        id: z.int(),
+        id: z.union([z.int(), z.string().max(200)]),
         demand: z.int().max(10_000),
         allowedRotationsDeg: z.array(z.number()).max(3600),
         polygon: z.array(vertex).max(20_000),

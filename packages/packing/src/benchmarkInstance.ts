@@ -6,14 +6,17 @@ export interface BenchmarkJson {
   readonly name: string;
   readonly stripWidth: number;
   readonly pieces: readonly {
-    readonly id: number;
+    readonly id: number | string;
     readonly demand: number;
     readonly allowedRotationsDeg: readonly number[];
     readonly polygon: readonly (readonly number[])[];
   }[];
 }
 
-/** A benchmark as an instance: no spacing, no margin, no flip. Its length unit is read as millimetres. */
+/**
+ * A benchmark as an instance: no spacing, no margin, no flip. Its length unit is read as millimetres. A ring that runs
+ * clockwise is the same outline and is read the other way round; a placement means the same either way.
+ */
 export function benchmarkInstance(json: BenchmarkJson): Instance {
   return {
     stripWidth: mm(json.stripWidth),
@@ -24,7 +27,16 @@ export function benchmarkInstance(json: BenchmarkJson): Instance {
       demand,
       allowedRotationsDeg,
       flip: false,
-      polygon: polygon.map((vertex) => [mm(vertex[0]!), mm(vertex[1]!)] as const),
+      polygon: anticlockwise(polygon).map((vertex) => [mm(vertex[0]!), mm(vertex[1]!)] as const),
     })),
   };
+}
+
+function anticlockwise(polygon: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const [x0, y0] = polygon[0] ?? [0, 0];
+  const twice = polygon.reduce((sum, [x, y], k) => {
+    const [nextX, nextY] = polygon[(k + 1) % polygon.length]!;
+    return sum + (x! - x0!) * (nextY! - y0!) - (nextX! - x0!) * (y! - y0!);
+  }, 0);
+  return twice < 0 ? [...polygon].reverse() : polygon;
 }

@@ -59,7 +59,8 @@ export function construct(
   const x = kept?.lay.x.slice() ?? new Float64Array(n);
   const y = kept?.lay.y.slice() ?? new Float64Array(n);
   const items: number[] = [...(kept?.items ?? [])];
-  const placed: Placed = { items, variant, x, y, visits: 0 };
+  const last = new Float64Array(prep.variants.length);
+  const placed: Placed = { items, variant, x, y, last, visits: 0 };
   const still = new Set(items);
   for (const i of orderOf(prep, manner, dice)) {
     if (still.has(i)) continue;
@@ -71,6 +72,7 @@ export function construct(
     variant[i] = chosen.v;
     x[i] = chosen.x;
     y[i] = chosen.y;
+    last[chosen.v] = chosen.x;
     items.push(i);
   }
   const length = lengthOf(prep, variant, x);

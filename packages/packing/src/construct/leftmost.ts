@@ -24,6 +24,8 @@ export interface Placed {
   readonly variant: Int32Array;
   readonly x: Float64Array;
   readonly y: Float64Array;
+  /** By variant, where its last copy found its spot: the cloth only fills, so the next is looked for from a piece before. */
+  readonly last: Float64Array;
   /** Blockers visited so far, the measure of work. */
   visits: number;
 }
@@ -43,8 +45,9 @@ const VISITS = 60_000;
 export function leftmostSpot(prep: Prepared, placed: Placed, v: number, limit: number): Spot | undefined {
   const variant = prep.variants[v]!;
   const top = prep.height - variant.height;
-  const blockers = blockersFor(prep, placed, v, top, limit);
-  const free = (y: number, before: number) => leftmostOnLine(blockers, y, prep.touch, before);
+  const floor = Math.max(0, placed.last[v]! - variant.width);
+  const blockers = blockersFor(prep, placed, v, top, floor, limit);
+  const free = (y: number, before: number) => leftmostOnLine(blockers, y, prep.touch, floor, before);
   const lines = linesToTry(blockers, top, prep.touch);
   placed.visits += lines.length * (blockers.length + 4);
   const found = lines.map((y) => ({ y, x: free(y, limit) }));
@@ -71,18 +74,20 @@ function blockersFor(
   placed: Placed,
   v: number,
   top: number,
+  floor: number,
   limit: number,
 ): readonly Blocker[] {
   const out: Blocker[] = [];
   for (const i of placed.items) {
     const [atX, atY] = [placed.x[i]!, placed.y[i]!];
+    if (atX + prep.variants[placed.variant[i]!]!.width <= floor) continue;
     const region = prep.coverRegion(placed.variant[i]!, v);
     for (let part = 0; part < region.parts; part++) {
       const b = 4 * part;
       const [minY, maxY] = [atY + region.box[b + 1]!, atY + region.box[b + 3]!];
       const [minX, maxX] = [atX + region.box[b]!, atX + region.box[b + 2]!];
       if (maxY <= prep.touch || minY >= top - prep.touch) continue;
-      if (maxX <= prep.touch || minX >= limit) continue;
+      if (maxX <= floor + prep.touch || minX >= limit) continue;
       out.push({ region, part, atX, atY, minX, minY, maxX, maxY });
     }
   }
@@ -114,8 +119,14 @@ function distinct(values: number[], touch: number): number[] {
 }
 
 /** Leftmost free x at height y, or `before` when there is none smaller. */
-function leftmostOnLine(blockers: readonly Blocker[], y: number, touch: number, before: number): number {
-  let x = 0;
+function leftmostOnLine(
+  blockers: readonly Blocker[],
+  y: number,
+  touch: number,
+  floor: number,
+  before: number,
+): number {
+  let x = floor;
   for (let moved = true; moved; ) {
     moved = false;
     for (const b of blockers) {
