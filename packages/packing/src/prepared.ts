@@ -3,6 +3,7 @@ import type { Instance, Layout, Piece, Placement } from './instance.ts';
 import { type BlockedRegion, blockedRegion } from './shape/blockedRegion.ts';
 import { convexParts } from './shape/convexParts.ts';
 import { coverParts } from './shape/coverParts.ts';
+import { outward } from './shape/outward.ts';
 import {
   areaOf,
   boxOf,
@@ -20,6 +21,9 @@ export const TOUCH = 2e-8;
 /** Vertices nearer than this share of the strip's width to the line through their neighbours are left out. */
 export const IDLE = 1e-10;
 
+/** Share of its area by which a shape of many corners may be rounded outward, so that it has fewer. */
+const OUTWARD = 0.001;
+
 /** Convex parts a shape is laid by while constructing, at most; only its hull where there are very many shapes. */
 const COVER = 4;
 const MANY_VARIANTS = 200;
@@ -36,6 +40,7 @@ export interface Variant {
   readonly width: number;
   readonly height: number;
   readonly ring: Ring;
+  /** Convex parts that together cover the shape: exactly, or rounded outward where it has many corners. */
   readonly parts: readonly Ring[];
   /** At most COVER convex parts that cover the shape; `parts` itself when they are few. */
   readonly cover: readonly Ring[];
@@ -177,7 +182,7 @@ interface Frame {
 function variantsOf(piece: Piece, base: Ring, frame: Frame): readonly Variant[] {
   const { grow, height, stripWidth, shape, firstIndex } = frame;
   const clean = withoutIdleVertices(base, IDLE * stripWidth);
-  const baseParts = convexParts(clean);
+  const baseParts = convexParts(outward(clean, OUTWARD));
   const baseCover = coverParts(baseParts, frame.cover);
   const out: Variant[] = [];
   for (const flipped of piece.flip ? [false, true] : [false])

@@ -3,12 +3,8 @@ import type { Ring } from './ring.ts';
 /** Between neighbouring half-planes of a spaced region no turn is wider than this, so corners are cut, not mitred. */
 const WIDEST_TURN = Math.PI / 12;
 
-const AXES = [
-  { nx: 1, ny: 0, angle: 0 },
-  { nx: 0, ny: 1, angle: Math.PI / 2 },
-  { nx: -1, ny: 0, angle: Math.PI },
-  { nx: 0, ny: -1, angle: -Math.PI / 2 },
-];
+/** The four directions of a box, flat nx, ny, angle. */
+const AXES = [0, -1, -Math.PI / 2, 1, 0, 0, 0, 1, Math.PI / 2, -1, 0, Math.PI];
 
 /**
  * Where a second shape may not lie relative to a first: the union of convex parts, each an intersection of
@@ -41,22 +37,31 @@ export function blockedRegion(
   const count = fixed.length * moving.length;
   const start = new Int32Array(count + 1);
   const box = new Float64Array(4 * count);
-  const planes: number[] = [];
+  const [nx, ny, c]: [number[], number[], number[]] = [[], [], []];
   let p = 0;
   for (const a of fixed)
     for (const b of moving) {
-      for (const [nx, ny] of normalsOf(a, b, spacing > 0)) {
-        planes.push(nx, ny, most(a, nx, ny) + most(b, -nx, -ny) + spacing);
+      const normals = normalsOf(a, b, spacing > 0);
+      for (let k = 0; k < normals.length; k += 3) {
+        const [x, y] = [normals[k]!, normals[k + 1]!];
+        nx.push(x);
+        ny.push(y);
+        c.push(most(a, x, y) + most(b, -x, -y) + spacing);
       }
       box[4 * p] = -(most(a, -1, 0) + most(b, 1, 0) + spacing);
       box[4 * p + 1] = -(most(a, 0, -1) + most(b, 0, 1) + spacing);
       box[4 * p + 2] = most(a, 1, 0) + most(b, -1, 0) + spacing;
       box[4 * p + 3] = most(a, 0, 1) + most(b, 0, -1) + spacing;
-      start[++p] = planes.length / 3;
+      start[++p] = nx.length;
     }
-  const column = (k: number) =>
-    Float64Array.from({ length: planes.length / 3 }, (_, i) => planes[3 * i + k]!);
-  return { parts: count, start, nx: column(0), ny: column(1), c: column(2), box };
+  return {
+    parts: count,
+    start,
+    nx: new Float64Array(nx),
+    ny: new Float64Array(ny),
+    c: new Float64Array(c),
+    box,
+  };
 }
 
 function most(ring: Ring, nx: number, ny: number): number {
@@ -65,35 +70,64 @@ function most(ring: Ring, nx: number, ny: number): number {
   return m;
 }
 
-/** Unit outward normals of the Minkowski difference's edges, by angle, equal directions once. */
-function normalsOf(a: Ring, b: Ring, rounded: boolean): readonly (readonly [number, number])[] {
-  const all = [...edgeNormals(a, 1), ...edgeNormals(b, -1), ...(rounded ? AXES : [])].sort(
-    (p, q) => p.angle - q.angle,
-  );
-  const once = all.filter((n, k) => k === 0 || n.angle - all[k - 1]!.angle > 1e-9);
-  if (!rounded) return once.map(({ nx, ny }) => [nx, ny]);
-  return once.flatMap((n, k) => {
-    const next = k + 1 < once.length ? once[k + 1]!.angle : once[0]!.angle + 2 * Math.PI;
-    const steps = Math.ceil((next - n.angle) / WIDEST_TURN - 1e-9);
-    const between = Array.from({ length: Math.max(0, steps - 1) }, (_, i) => {
-      const angle = n.angle + ((next - n.angle) * (i + 1)) / steps;
-      return [Math.cos(angle), Math.sin(angle)] as const;
-    });
-    return [[n.nx, n.ny] as const, ...between];
-  });
+/** Unit outward normals of the Minkowski difference's edges, flat nx, ny, angle, by angle, equal directions once. */
+function normalsOf(a: Ring, b: Ring, rounded: boolean): readonly number[] {
+  let out = merged(edgeNormals(a, 0), edgeNormals(b, 1));
+  if (rounded) out = withTurnsCut(merged(out, AXES));
+  return out;
 }
 
-function edgeNormals(ring: Ring, sign: 1 | -1) {
-  const out: { nx: number; ny: number; angle: number }[] = [];
+function merged(a: readonly number[], b: readonly number[]): number[] {
+  const out: number[] = [];
+  let [k, l] = [0, 0];
+  let before = -Infinity;
+  while (k < a.length || l < b.length) {
+    const first = l >= b.length || (k < a.length && a[k + 2]! <= b[l + 2]!);
+    const list = first ? a : b;
+    const at = first ? k : l;
+    if (first) k += 3;
+    else l += 3;
+    if (list[at + 2]! - before <= 1e-9) continue;
+    before = list[at + 2]!;
+    out.push(list[at]!, list[at + 1]!, before);
+  }
+  return out;
+}
+
+function withTurnsCut(normals: readonly number[]): number[] {
+  const out: number[] = [];
+  for (let k = 0; k < normals.length; k += 3) {
+    const angle = normals[k + 2]!;
+    const next = k + 3 < normals.length ? normals[k + 5]! : normals[2]! + 2 * Math.PI;
+    out.push(normals[k]!, normals[k + 1]!, angle);
+    const steps = Math.ceil((next - angle) / WIDEST_TURN - 1e-9);
+    for (let i = 1; i < steps; i++) {
+      const between = angle + ((next - angle) * i) / steps;
+      out.push(Math.cos(between), Math.sin(between), between);
+    }
+  }
+  return out;
+}
+
+const known = [new WeakMap<Ring, readonly number[]>(), new WeakMap<Ring, readonly number[]>()] as const;
+
+/** Outward normals of a convex ring's edges, or (`reversed` 1) of the ring turned half round, flat, by angle. */
+function edgeNormals(ring: Ring, reversed: 0 | 1): readonly number[] {
+  const found = known[reversed].get(ring);
+  if (found) return found;
+  const sign = reversed ? -1 : 1;
+  const list: [number, number, number][] = [];
   for (let k = 0; k < ring.length; k += 2) {
     const l = (k + 2) % ring.length;
     const [ex, ey] = [ring[l]! - ring[k]!, ring[l + 1]! - ring[k + 1]!];
     const length = Math.hypot(ex, ey);
     if (length === 0) continue;
     const [nx, ny] = [(sign * ey) / length + 0, (-sign * ex) / length + 0];
-    out.push({ nx, ny, angle: Math.atan2(ny, nx) });
+    list.push([nx, ny, Math.atan2(ny, nx)]);
   }
-  return out;
+  const made = list.sort((p, q) => p[2] - q[2]).flat();
+  known[reversed].set(ring, made);
+  return made;
 }
 
 /**

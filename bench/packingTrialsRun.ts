@@ -1,0 +1,1 @@
+export { exactTrials, smallTrials } from './packing/smallTrials.ts';
