@@ -232,7 +232,7 @@ const budget = values.processor
   ? `${seconds} s of processor time for each of two threads (${rest})`
   : `${seconds} s, two threads (${rest})`;
 const text = [
-  `## Lays: \`npm run bench -- packing --seconds ${seconds}\``,
+  `## Lays: \`npm run bench -- packing ${chosen.join(' ')} --seconds ${seconds}\``,
   '',
   `Density in percent, ${budget}. ${cpus()[0].model.trim()}, Node ${process.versions.node}. Every lay passed verifyLay. Published: packages/packing/bench/bestKnown.json.`,
   '',
@@ -241,4 +241,4 @@ const text = [
   .join('\n')
   .trimEnd();
 console.log(text);
-if (values.write) record(`bench/packing.mjs ${seconds}`, text);
+if (values.write) record(`bench/packing.mjs ${chosen.join(' ')} ${seconds}`, text);
