@@ -3,7 +3,7 @@
 import { cpus, loadavg } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { nodeBuild } from '../tools/run/build.mjs';
-import { record } from '../tools/run/record.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const [count = 100_000, exact = 1000] = process.argv
@@ -36,5 +36,5 @@ const text = [
 ].join('\n');
 console.log(text);
 for (const line of small.wrong.slice(0, 20)) console.log(line);
-if (process.argv.includes('--write')) record('bench/packing-trials.mjs', text);
+if (process.argv.includes('--write')) recordBench('bench/packing-trials.mjs', text);
 process.exitCode = small.wrong.length > 0 ? 1 : 0;

@@ -11,7 +11,7 @@ import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { filesBelow } from '../tools/guards/sources.mjs';
 import { nodeBuild } from '../tools/run/build.mjs';
-import { record } from '../tools/run/record.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const { values, positionals } = parseArgs({
@@ -241,4 +241,4 @@ const text = [
   .join('\n')
   .trimEnd();
 console.log(text);
-if (values.write) record(`bench/packing.mjs ${chosen.join(' ')} ${seconds}`, text);
+if (values.write) recordBench(`bench/packing.mjs ${chosen.join(' ')} ${seconds}`, text);

@@ -6,7 +6,7 @@ import { basename } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { nodeBuild } from '../tools/run/build.mjs';
-import { record } from '../tools/run/record.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const { values, positionals } = parseArgs({
@@ -79,4 +79,4 @@ const text = [
   ...lines,
 ].join('\n');
 console.log(text);
-if (values.write) record('bench/strips.mjs', text);
+if (values.write) recordBench('bench/strips.mjs', text);

@@ -68,5 +68,9 @@ export function exchange(
   return reports.map((report) => (report.best.length > best.length ? best : undefined));
 }
 
-/** Seed of the k-th of several searches; the first keeps the seed given. */
+/**
+ * Seed of the k-th of several searches; the first keeps the seed given.
+ *
+ * @source none: only apart from one another; the generator spreads near seeds itself
+ */
 export const seedOf = (seed: number, k: number): number => (seed + Math.imul(k, 0x9e3779b9)) >>> 0;
