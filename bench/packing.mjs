@@ -1,7 +1,7 @@
 // Density of the lay search on the open benchmarks, two threads, every lay checked by verifyLay; beside the published.
 // Run: npm run bench -- packing [NAME …] [--seconds 60] [--seeds 1,2,3] [--processor] [--write]
 // NAME is an instance or a group: classics, traced, jigsaw, poly, shop. Finished runs are kept in .cache/bench and not
-// repeated; --again forgets them. --processor counts processor time, half of both threads' sum, in place of the clock:
+// repeated; --again forgets them, --finished only shows them. --processor counts processor time, half of both threads' sum, in place of the clock:
 // on a machine that is busy with other work the search then gets what it would have got alone.
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -21,6 +21,7 @@ const { values, positionals } = parseArgs({
     seeds: { type: 'string', default: '1,2,3' },
     processor: { type: 'boolean', default: false },
     again: { type: 'boolean', default: false },
+    finished: { type: 'boolean', default: false },
     write: { type: 'boolean', default: false },
   },
 });
@@ -52,7 +53,7 @@ if (unknown)
   throw new Error(
     `No benchmark is called ${unknown}; there are ${[...Object.keys(groups), ...all].join(', ')}.`,
   );
-const names = [...new Set(chosen.flatMap((name) => groups[name] ?? [name]))];
+const asked = [...new Set(chosen.flatMap((name) => groups[name] ?? [name]))];
 
 const processorSeconds = () => {
   const { user, system } = process.cpuUsage();
@@ -101,9 +102,9 @@ async function run(name, seed) {
 }
 
 for (const seed of seeds)
-  for (const name of names) {
+  for (const name of asked) {
     const key = `${name} ${seed}`;
-    if (runs[key]) continue;
+    if (runs[key] || values.finished) continue;
     runs[key] = await run(name, seed);
     writeFileSync(file, JSON.stringify({ sources, runs }));
     const { density, spent, load } = runs[key];
@@ -111,11 +112,12 @@ for (const seed of seeds)
   }
 
 const mean = (list) => list.reduce((sum, value) => sum + value, 0) / list.length;
-const runsOf = (name) => seeds.map((seed) => runs[`${name} ${seed}`]);
+const runsOf = (name) => seeds.flatMap((seed) => runs[`${name} ${seed}`] ?? []);
 const meanOf = (name) => mean(runsOf(name).map(({ density }) => density));
 const percent = (value) => (value === undefined ? '' : value.toFixed(2));
 const lines = [];
 const row = (...cells) => lines.push(`| ${cells.join(' | ')} |`);
+const names = asked.filter((name) => runsOf(name).length > 0);
 const inGroup = (group) => names.filter((name) => groups[group].includes(name));
 const pieces = (name) =>
   read('instances', `${name}.json`).pieces.reduce((sum, { demand }) => sum + demand, 0);

@@ -263,4 +263,21 @@ export class Board {
         weight[at] = weight[j * n + i] = Math.max(1, w * (b > 0 ? 1.2 + (0.8 * b) / most : 0.95));
       }
   }
+
+  /** Pairs i < j of weight above 1, as i * count + j, few beside all pairs. */
+  raised(): { readonly at: Int32Array; readonly weight: Float64Array } {
+    const n = this.tables.count;
+    const at: number[] = [];
+    for (let i = 0; i < n; i++)
+      for (let k = i * n + i + 1; k < (i + 1) * n; k++) if (this.weight[k]! > 1) at.push(k);
+    return { at: Int32Array.from(at), weight: Float64Array.from(at, (k) => this.weight[k]!) };
+  }
+
+  /** Sets the weights of `raised`, on a board whose weights are 1. */
+  raise({ at, weight }: { readonly at: Int32Array; readonly weight: Float64Array }): void {
+    const n = this.tables.count;
+    at.forEach((k, l) => {
+      this.weight[k] = this.weight[(k % n) * n + Math.floor(k / n)] = weight[l]!;
+    });
+  }
 }

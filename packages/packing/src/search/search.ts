@@ -18,7 +18,8 @@ export interface SearchState {
   readonly best: Lay;
   readonly board: Snapshot;
   readonly length: number;
-  readonly weight: Float64Array;
+  /** Weights of pairs above 1: where in the board's table, and how much. */
+  readonly raised: { readonly at: Int32Array; readonly weight: Float64Array };
   readonly attempt: Attempt;
   readonly pool: readonly NearMiss[];
   /** Loss of the lay last put through the linear program. */
@@ -72,7 +73,7 @@ export class Search {
     this.compressUntil = from.compressUntil;
     this.board.length = from.length;
     this.board.restore(from.board);
-    this.board.weight.set(from.weight);
+    this.board.raise(from.raised);
     this.board.survey();
     this.attempt = from.attempt ?? newAttempt(this.board, this.patience());
   }
@@ -83,7 +84,7 @@ export class Search {
       best,
       board: best,
       length: best.length,
-      weight: new Float64Array(prep.items.length ** 2).fill(1),
+      raised: { at: new Int32Array(0), weight: new Float64Array(0) },
       pool: [],
       triedLoss: -1,
       shrink: FIRST_SHRINK,
@@ -101,13 +102,12 @@ export class Search {
   state(): SearchState {
     const { phase, best, attempt, pool, triedLoss, shrink, exploreUntil, compressUntil, board } = this;
     const { length } = board;
-    const weight = board.weight.slice();
     return {
       phase,
       best,
       board: board.save(),
       length,
-      weight,
+      raised: board.raised(),
       attempt,
       pool,
       triedLoss,
