@@ -110,10 +110,9 @@ export {
   forSeconds,
   type PackReport,
   pack,
-  packTogether,
-  type RemoteSearcher,
   readInstance,
 } from './packing.ts';
+export { packTogether, type RemoteSearcher } from './packTogether.ts';
 export { madePages } from './pages.ts';
 export { measureOf } from './patterns/memoryPatterns.ts';
 export { patternWords, searchTerms } from './patterns/patternSearch.ts';

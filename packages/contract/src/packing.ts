@@ -1,13 +1,8 @@
 import {
   benchmarkInstance,
-  exchange,
   type Instance,
-  type InstanceRefusal,
   type Layout,
   type PackingState,
-  type SearcherCall,
-  type SearcherReport,
-  seedOf,
   startPacking,
   step,
 } from '@panewright/packing';
@@ -126,7 +121,8 @@ export function pack(
   return ok(reportOf(name, state.best, improvements));
 }
 
-function reportOf(
+/** What a search found, as every door tells it. */
+export function reportOf(
   name: string,
   { length, density, placements }: Layout,
   improvements: PackReport['improvements'],
@@ -144,77 +140,4 @@ function reportOf(
     })),
     improvements,
   };
-}
-
-/** A search somewhere else: in a thread of its own, or in this one. */
-export type RemoteSearcher = (call: SearcherCall) => Promise<Result<SearcherReport, InstanceRefusal>>;
-
-/** Rounds a search of several is cut into, at least, and their longest stride. */
-const ROUNDS = 50;
-const LONGEST_STRIDE = 4_000_000;
-
-/**
- * The same by several searches side by side, each from a seed of its own, that tell one another the shortest lay now
- * and then. Rounds are counted in evaluations: same seed, same searches and same evaluations, same lay, however fast
- * each runs. A budget in evaluations is that of each search.
- */
-export async function packTogether(
-  { name, instance }: { readonly name: string; readonly instance: Instance },
-  seed: number,
-  budget: PackBudget,
-  searchers: readonly RemoteSearcher[],
-  onBetter: (best: Layout) => void = () => {},
-): Promise<Result<PackReport, Refusal>> {
-  const improvements: PackReport['improvements'] = [];
-  let reports: readonly SearcherReport[] = [];
-  let best: Layout | undefined;
-  const ask = async (calls: readonly SearcherCall[]): Promise<Refusal | undefined> => {
-    const answers = await Promise.all(searchers.map((search, k) => search(calls[k]!)));
-    const refused = answers.find((answer) => !answer.ok);
-    if (refused && !refused.ok) return { code: 'PACK_REFUSED', refusal: refused.refusal };
-    reports = answers.flatMap((answer) => (answer.ok ? [answer.value] : []));
-    for (const { best: found } of reports) if (best === undefined || found.length < best.length) best = found;
-    return undefined;
-  };
-  const note = () => {
-    const { length, density } = best!;
-    if (improvements.length > 0 && improvements.at(-1)!.length <= length) return;
-    improvements.push({ at: spent(), length, density: 100 * density });
-    onBetter(best!);
-  };
-  const spent = () => budget.spent(Math.max(...reports.map(({ evaluations }) => evaluations)));
-  const { plan } = budget;
-  const refusal = await ask(
-    searchers.map((_, k) => ({ kind: 'begin', instance, seed: seedOf(seed, k), plan })),
-  );
-  if (refusal) return refuse(refusal);
-  note();
-  let lays: readonly (Layout | undefined)[] = [];
-  for (let from = spent(); from < budget.whole && !reports.some(({ done }) => done); ) {
-    const round = nextRound(budget, from, Math.max(...reports.map(({ evaluations }) => evaluations)));
-    await ask(
-      searchers.map((_, k) => {
-        const lay = lays[k];
-        return lay ? { kind: 'go on', ...round, lay } : { kind: 'go on', ...round };
-      }),
-    );
-    const to = spent();
-    note();
-    lays = exchange(reports, from / budget.whole, to / budget.whole);
-    from = to;
-  }
-  return ok(reportOf(name, best!, improvements));
-}
-
-/** By the clock the plan follows the rate met, and the last round ends with the time. */
-function nextRound(budget: PackBudget, spent: number, done: number) {
-  if (budget.unit === 'evaluations')
-    return {
-      evaluations: Math.min(Math.ceil(budget.whole / ROUNDS), budget.whole - spent),
-      plan: budget.plan,
-    };
-  if (done === 0 || spent <= 0) return { evaluations: budget.stride, plan: budget.plan };
-  const rate = done / spent;
-  const stride = Math.min(LONGEST_STRIDE, (rate * budget.whole) / ROUNDS, rate * (budget.whole - spent));
-  return { evaluations: Math.max(1000, Math.ceil(stride)), plan: Math.ceil(rate * budget.whole) };
 }
