@@ -20,7 +20,7 @@ const shared = pairTrials(pairs, 2026);
 const text = [
   '## What is stated against what is true: `npm run bench -- trials`',
   '',
-  `Seed 2026. Openings of 5 to 8 corners, three marks, every mark to every point and point to point, 1/32 in noise; one tape 1/2 in off, where that is 4.13 standard deviations of its residual or more. Convex outlines, grown by a known distance, turned, half of them turned over.`,
+  `Seed 2026. Openings of 5 to 8 corners, three marks, every mark to every point and point to point, 1/32 in noise; one tape 1/2 in off, where that is 4.13 standard deviations of its residual or more. Outlines of 3 to 6 corners, about half of them with corners that point inward, grown by a known distance, turned, half of them turned over.`,
   '',
   '| two-mark taping | |',
   '|---|---|',

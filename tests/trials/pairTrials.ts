@@ -27,14 +27,15 @@ export interface PairFigures {
 const TOLERANCE = defaultCatalogue.habits.patternTolerance;
 
 /**
- * Pairs of outlines whose least worst deviation is known: a convex one, and it grown by k times the tolerance all round,
- * turned and half of them turned over. In every direction the second is wider by twice that, so no motion brings it nearer.
+ * Pairs of outlines whose least worst deviation is known: one, and it grown by k times the tolerance all round, turned and
+ * half of them turned over. In every direction the second's hull is wider by twice that, so no motion brings it nearer;
+ * corners that point inward are rounder than what is grown, so that no point moves farther. Half of them have such corners.
  */
 export function pairTrials(count: number, seed: number): PairFigures {
   const random = seeded(seed);
   const sum = { pairs: 0, wronglyShared: 0, wronglyParted: 0 };
   while (sum.pairs < count) {
-    const first = randomConvex(random);
+    const first = randomOutline(random);
     const far = random() < 0.5;
     const times = far ? 1.1 + 0.9 * random() : 0.9 * random();
     if (!first) continue;
@@ -51,12 +52,14 @@ export function pairTrials(count: number, seed: number): PairFigures {
   return sum;
 }
 
-function randomConvex(random: () => number): Outline | undefined {
+function randomOutline(random: () => number): Outline | undefined {
   const corners = 3 + Math.floor(random() * 4);
   const [wide, high] = [250 + 400 * random(), 200 + 200 * random()];
+  const inward = random() < 0.5;
   const ring = Array.from({ length: corners }, (_, k) => {
     const angle = ((k + 0.4 * random()) * 2 * Math.PI) / corners;
-    return point(wide * Math.cos(angle), high * Math.sin(angle));
+    const reach = inward && corners > 3 && k % 3 === 1 ? 0.2 + 0.3 * random() : 1;
+    return point(reach * wide * Math.cos(angle), reach * high * Math.sin(angle));
   });
   const rounded = roundedPolygon(
     ring,
