@@ -1,5 +1,5 @@
 // Straight lengths from stock on the published one-dimensional instances: how many are solved to the proven optimum.
-// Run: npm run bench -- strips [FAMILY …] [--every N] [--write]
+// Run: npm run bench -- strips [FAMILY …] [--every N] [--effort OPERATIONS] [--write]
 import { readdirSync, readFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { basename } from 'node:path';
@@ -11,13 +11,18 @@ import { at } from '../tools/run/root.mjs';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { every: { type: 'string', default: '1' }, write: { type: 'boolean', default: false } },
+  options: {
+    every: { type: 'string', default: '1' },
+    effort: { type: 'string' },
+    write: { type: 'boolean', default: false },
+  },
 });
 const out = at('.cache', 'bench', 'strips');
 const { build } = await import('vite');
 await build(nodeBuild({ packing: at('packages/packing/src/index.ts') }, out));
 const { cutStrips } = await import(pathToFileURL(`${out}/packing.mjs`).href);
 
+const effort = values.effort === undefined ? undefined : Number(values.effort);
 const folder = at('packages', 'packing', 'bench', 'strips');
 const families = readdirSync(folder).map((name) => basename(name, '.json'));
 const wanted = positionals.length > 0 ? positionals : families;
@@ -40,7 +45,8 @@ function solve(instance) {
   const items = instance.items.map(([length, demand], id) => ({ id, length, demand }));
   const stocks = [{ id: 'stock', length: instance.stockLength, cost: 1 }];
   const start = process.cpuUsage().user;
-  const result = cutStrips({ kerf: 0, stocks, items });
+  const order = { kerf: 0, stocks, items };
+  const result = effort === undefined ? cutStrips(order) : cutStrips(order, effort);
   const seconds = (process.cpuUsage().user - start) / 1e6;
   if (!result.ok) throw new Error(`${instance.name}: ${result.refusal.code}`);
   check(instance, result.value);
@@ -71,12 +77,17 @@ for (const family of wanted) {
   row(family, runs);
 }
 row('all', all);
+const command = [
+  'npm run bench -- strips',
+  ...positionals,
+  ...(effort ? ['--effort', values.effort] : []),
+].join(' ');
 const text = [
-  '## Strips: `npm run bench -- strips`',
+  `## Strips: \`${command}\``,
   '',
   `Instances and their proven optima: packages/packing/bench/strips (each file names its source). Every plan counted anew. Processor seconds of one core (${cpus()[0].model.trim()}, load ${loadavg()[0].toFixed(1)}, Node ${process.versions.node}).`,
   '',
   ...lines,
 ].join('\n');
 console.log(text);
-if (values.write) recordBench('bench/strips.mjs', text);
+if (values.write) recordBench(`bench/strips.mjs${effort ? ` ${values.effort}` : ''}`, text);
