@@ -145,6 +145,8 @@ test('work is done with the keyboard alone', async () => {
     page.evaluate(() => (document.activeElement as HTMLInputElement).labels?.[0]?.textContent);
   expect(await label()).toContain('How it is measured');
   await page.keyboard.press('Tab');
+  expect(await focused()).toContain('One reading at a time');
+  await page.keyboard.press('Tab');
   expect(await label()).toContain('Bottom side');
   const before = await outline(page);
   await page.keyboard.type('25 1/4');

@@ -3,7 +3,7 @@ import { amount, id, label, lengthBetween, requiredLabel } from './primitives.ts
 
 /** How a thing is bought: in whole packs of `quantity` (mm for lengths, pieces for counts) at `price`. */
 export const pack = z.strictObject({
-  quantity: z.number().positive().max(10_000_000),
+  quantity: z.number().min(0.001).max(10_000_000),
   price: amount,
 });
 export type Pack = z.infer<typeof pack>;
