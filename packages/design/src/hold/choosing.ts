@@ -16,7 +16,7 @@ import {
   type Strength,
 } from './margins.ts';
 import { type MeetingInput, type MeetingRefusal, meeting } from './meeting.ts';
-import { placing } from './placing.ts';
+import { placingOrNone } from './placing.ts';
 import { type SteelItem, steelStrength } from './steelStrength.ts';
 import { wholeMargin } from './wholeMargin.ts';
 
@@ -113,7 +113,9 @@ export function choosing(input: ChoiceInput): MagnetRanking {
     place,
     at: (reach, dense) => {
       const { spacing, upTo } = input.placing;
-      return place({ ...input.placing, reach, spacing: spacing / dense, upTo: upTo / dense });
+      const layout = place({ ...input.placing, reach, spacing: spacing / dense, upTo: upTo / dense });
+      if (!layout) throw new Error('the rule set no layout');
+      return layout;
     },
   };
   for (const outside of input.magnets)
@@ -138,18 +140,17 @@ const isSteel = (inside: Magnet | SteelItem): inside is SteelItem => !('shape' i
 
 interface LayoutAt {
   readonly at: (reach: number, dense: number) => Layout;
-  readonly place: (input: PlacingInput) => Layout;
+  readonly place: (input: PlacingInput) => Layout | null;
 }
 
 /** Layouts of one panel by what differs between magnets; how far a face reaches matters only beside something to keep clear of. */
-function rememberedPlacing(reachMatters: boolean): (input: PlacingInput) => Layout {
-  const known = new Map<string, Layout>();
+function rememberedPlacing(reachMatters: boolean): (input: PlacingInput) => Layout | null {
+  const known = new Map<string, Layout | null>();
   return (input) => {
     const { spacing, upTo, counts, reach } = input;
     const key = JSON.stringify([spacing, upTo, counts ?? null, reachMatters ? reach : 0]);
-    const found = known.get(key) ?? placing(input);
-    known.set(key, found);
-    return found;
+    if (!known.has(key)) known.set(key, placingOrNone(input));
+    return known.get(key) ?? null;
   };
 }
 

@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '@panewright/quantity';
 import type { Layout, PlacingInput } from './layout.ts';
-import { placing } from './placing.ts';
+import { placing, placingOrNone } from './placing.ts';
 
 /** A layout's low margin: the weakest point's, or `unloaded` where nothing is asked of any. */
 export type MarginOf = (layout: Layout) => number | 'unloaded';
@@ -52,9 +52,9 @@ export function fewestPoints(
   input: PlacingInput,
   marginOf: MarginOf,
   asked: number,
-  place: (input: PlacingInput) => Layout = placing,
+  place: (input: PlacingInput) => Layout | null = placingOrNone,
 ): Result<FewestPoints, FewestRefusal> {
-  const layout = place(input);
+  const layout = place(input) ?? placing(input);
   let best: Found = { layout, margin: marginOf(layout) };
   let tried = 1;
   if (meets(best.margin, asked)) return ok({ ...best, tried });
@@ -70,7 +70,7 @@ export function fewestPoints(
         ...input,
         counts: { mirrors: layout.mirrors, each: raisedBy(layout, raise) },
       });
-      return isCrowded(raised, layout) ? [] : [{ layout: raised, margin: marginOf(raised) }];
+      return !raised || isCrowded(raised, layout) ? [] : [{ layout: raised, margin: marginOf(raised) }];
     });
     crowded = found.length === 0 ? crowded + 1 : 0;
     for (const one of found) if (ratio(one.margin) > ratio(best.margin)) best = one;

@@ -20,6 +20,19 @@ import { footAllRound, footOnRun, LEAST_ROUND, type Run, runsOf } from './runs.t
  * @source common practice, no source
  */
 export function placing(input: PlacingInput): Layout {
+  const best = placingOrNone(input);
+  if (!best) throw new Error('no layout could be made of the counts given');
+  return best;
+}
+
+/**
+ * The same, or null where the counts given find no room: so many points cannot keep clear of the zones, or no longer have
+ * the mirrors they were counted for.
+ *
+ * @range as placing
+ * @source as placing
+ */
+export function placingOrNone(input: PlacingInput): Layout | null {
   const runs = runsOf(input.rim);
   if (runs.length === 0) return roundLayout(input);
   const shape = mirrorSets(runs, input.rim, input.alike);
@@ -29,7 +42,6 @@ export function placing(input: PlacingInput): Layout {
     const layout = layoutWith(input, runs, mirrors, shape[0]!);
     if (layout && (!best || better(layout, best, input))) best = layout;
   }
-  if (!best) throw new Error('no layout could be made of the counts given');
   return best;
 }
 
