@@ -13,6 +13,9 @@ const server = makeServer({
   },
 });
 
+/** Documents of one part. */
+export const RUNS = Number(process.env['PANEWRIGHT_RUNS'] ?? 1500);
+
 const HEADERS = { host: 'localhost', 'content-type': 'application/json' };
 
 /** Random job documents: each is refused in clear words or planned in finite numbers, over HTTP and directly. */

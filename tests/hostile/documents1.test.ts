@@ -1,4 +1,4 @@
-import { documentSuite } from './documents.suite.ts';
+import { documentSuite, RUNS } from './documents.suite.ts';
 
-// Two halves of 10,000, in two files so that both cores have one.
-documentSuite(5000, 20261125);
+// Two parts, in two files so that both cores have one. PANEWRIGHT_RUNS=5000 tries 10,000 in all.
+documentSuite(RUNS, 20261125);

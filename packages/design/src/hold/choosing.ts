@@ -284,7 +284,10 @@ export function lowMarginFor(
   return whole.ok ? whole.value.low : 0;
 }
 
-/** The layout with the fewest points that meets the margin, or why there is none. */
+/** Layouts tried for one pair: a ranking goes through every pair of the catalogue, and a plan waits for it. */
+const MOST_LAYOUTS = 40;
+
+/** The layout with the fewest points found that meets the margin, or why there is none. */
 function countFor(
   input: ChoiceInput,
   reach: number,
@@ -303,7 +306,7 @@ function countFor(
     const margin = marginOf(layout);
     if (ratio(margin) > ratio(best.margin)) best = { margin, points: layout.points.length };
     if (ratio(margin) < asked) continue;
-    const fewest = fewestPoints({ ...input.placing, reach }, marginOf, asked, layoutAt.place);
+    const fewest = fewestPoints({ ...input.placing, reach }, marginOf, asked, layoutAt.place, MOST_LAYOUTS);
     return fewest.ok && fewest.value.layout.points.length < layout.points.length
       ? fewest.value.layout
       : layout;

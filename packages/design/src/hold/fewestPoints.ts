@@ -43,6 +43,7 @@ interface Found {
  *
  * @param asked low margin wanted, a true ratio
  * @param place where the layouts come from: `placing`, or one that remembers them
+ * @param most layouts tried before the search is given up
  * @returns of the layouts with the fewest points that meet it, the one with the most margin
  * @range as placing; the fewest among layouts as symmetric as the first, with gaps as equal as can be on each stretch
  * @refuses MARGIN_OUT_OF_REACH, SEARCH_TOO_LONG
@@ -53,6 +54,7 @@ export function fewestPoints(
   marginOf: MarginOf,
   asked: number,
   place: (input: PlacingInput) => Layout | null = placingOrNone,
+  most = MOST_TRIED,
 ): Result<FewestPoints, FewestRefusal> {
   const layout = place(input) ?? placing(input);
   let best: Found = { layout, margin: marginOf(layout) };
@@ -62,7 +64,7 @@ export function fewestPoints(
   let crowded = 0;
   for (let extra = 1; crowded < Math.max(...sizes); extra++) {
     const choices = raises(sizes, extra);
-    if (tried + choices.length > MOST_TRIED)
+    if (tried + choices.length > most)
       return refuse({ code: 'SEARCH_TOO_LONG', asked, ...figures(best), tried });
     const found = choices.flatMap((raise): Found[] => {
       tried++;
