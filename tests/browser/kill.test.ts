@@ -12,7 +12,12 @@ test('no reading that the page called kept is lost when server, network or tab i
   const bench = (await import(new URL('../../bench/kill.mjs', import.meta.url).href)) as {
     readonly killRounds: (rounds: number, seed: number) => Promise<Outcome>;
   };
-  const { said, lost } = await bench.killRounds(4, 11);
-  expect(lost).toEqual([]);
+  // A round that ends at once has said nothing: more are played until something was said.
+  let said = 0;
+  for (let seed = 11; said === 0 && seed < 17; seed++) {
+    const rounds = await bench.killRounds(4, seed);
+    expect(rounds.lost).toEqual([]);
+    said += rounds.said;
+  }
   expect(said).toBeGreaterThan(0);
 });
