@@ -1,9 +1,9 @@
 // Photos of traced films: the given ones and made-up ones. How far the trace is off, how often its intervals hold.
 // Run: node bench/photo.mjs [scenes per class] [--write]
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { nodeBuild } from '../tools/run/build.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const scenes = Number(process.argv.slice(2).find((word) => !word.startsWith('--')) ?? 10);
@@ -71,16 +71,4 @@ const text = [
 ].join('\n');
 console.log(text);
 
-if (process.argv.includes('--write')) {
-  const path = at('docs', 'bench.md');
-  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
-  const [open, close] = ['<!-- bench/photo.mjs -->', '<!-- end of bench/photo.mjs -->'];
-  const [from, to] = [page.indexOf(open), page.indexOf(close)];
-  const block = `${open}\n${text}\n${close}`;
-  writeFileSync(
-    path,
-    from >= 0 && to > from
-      ? page.slice(0, from) + block + page.slice(to + close.length)
-      : `${page.trimEnd()}\n\n${block}\n`,
-  );
-}
+if (process.argv.includes('--write')) recordBench('bench/photo.mjs', text);

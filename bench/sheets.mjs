@@ -1,9 +1,10 @@
 // All sheets and cut files of a job of many openings in one run: time and peak memory, part by part.
 // Run: node bench/sheets.mjs [openings] [sizes] [paper] [--write]. As many sizes as openings is the hardest case.
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { nodeBuild } from '../tools/run/build.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const [count = 200, sizes = 200, paper = 'a4'] = process.argv
@@ -43,16 +44,4 @@ const text = [
 ].join('\n');
 console.log(text);
 
-if (process.argv.includes('--write')) {
-  const path = at('docs', 'bench.md');
-  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
-  const [open, close] = ['<!-- bench/sheets.mjs -->', '<!-- end of bench/sheets.mjs -->'];
-  const [from, to] = [page.indexOf(open), page.indexOf(close)];
-  const block = `${open}\n${text}\n${close}`;
-  writeFileSync(
-    path,
-    from >= 0 && to > from
-      ? page.slice(0, from) + block + page.slice(to + close.length)
-      : `${page.trimEnd()}\n\n${block}\n`,
-  );
-}
+if (process.argv.includes('--write')) recordBench('bench/sheets.mjs', text);

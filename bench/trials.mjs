@@ -1,8 +1,8 @@
 // Two-mark taping by simulation, and verdicts on pairs of outlines: how often what is stated is true.
 // Run: node bench/trials.mjs [openings] [pairs] [--write]
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { nodeBuild } from '../tools/run/build.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const [openings = 1000, pairs = 10000] = process.argv
@@ -36,16 +36,4 @@ const text = [
 ].join('\n');
 console.log(text);
 
-if (process.argv.includes('--write')) {
-  const path = at('docs', 'bench.md');
-  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
-  const [open, close] = ['<!-- bench/trials.mjs -->', '<!-- end of bench/trials.mjs -->'];
-  const [from, to] = [page.indexOf(open), page.indexOf(close)];
-  const block = `${open}\n${text}\n${close}`;
-  writeFileSync(
-    path,
-    from >= 0 && to > from
-      ? page.slice(0, from) + block + page.slice(to + close.length)
-      : `${page.trimEnd()}\n\n${block}\n`,
-  );
-}
+if (process.argv.includes('--write')) recordBench('bench/trials.mjs', text);

@@ -2,11 +2,12 @@
 // the printer's page and a pattern by pdftoppm at 1200 dpi, DXF by ezdxf's audit, SVG by Chromium's own geometry.
 // Run: node bench/trueness.mjs [--write]. Needs pdftoppm (poppler-utils), python3 with ezdxf, Chromium.
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { findChromium } from '../tools/run/chromium.mjs';
+import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
 
 const DPI = 1200;
@@ -195,16 +196,4 @@ const text = [
   ...['| what | by | found | wanted |', '|---|---|---|---|', ...rows],
 ].join('\n');
 console.log(text);
-if (process.argv.includes('--write')) {
-  const path = at('docs', 'bench.md');
-  const page = readFileSync(path, 'utf8');
-  const [open, close] = ['<!-- bench/trueness.mjs -->', '<!-- end of bench/trueness.mjs -->'];
-  const [from, to] = [page.indexOf(open), page.indexOf(close)];
-  const block = `${open}\n${text}\n${close}`;
-  writeFileSync(
-    path,
-    from >= 0 && to > from
-      ? page.slice(0, from) + block + page.slice(to + close.length)
-      : `${page.trimEnd()}\n\n${block}\n`,
-  );
-}
+if (process.argv.includes('--write')) recordBench('bench/trueness.mjs', text);

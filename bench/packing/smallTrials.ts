@@ -8,17 +8,12 @@ import {
   verifyLay,
 } from '@panewright/packing';
 import { mm } from '@panewright/quantity';
-import { bruteForce } from './bruteForce.ts';
+import { bruteForce } from '../../packages/packing/src/testing/bruteForce.ts';
+import { seeded } from '../../tests/trials/seeded.ts';
 
-/** mulberry32: a generator of the trial's own, so that it does not share the engine's. */
+/** Not the engine's own generator. */
 function dice(seed: number) {
-  let a = seed >>> 0;
-  const next = () => {
-    a = (a + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(a ^ (a >>> 15), a | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+  const next = seeded(seed);
   const whole = (low: number, high: number) => low + Math.floor(next() * (high - low + 1));
   const of = <T>(list: readonly T[]) => list[whole(0, list.length - 1)]!;
   return { next, whole, of };

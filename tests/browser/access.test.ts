@@ -1,16 +1,13 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
+import { accessFaults } from './accessFaults.ts';
 import { type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
 let opened: Opened;
-let axe: string;
 
 beforeAll(async () => {
   opened = await openBrowser(data);
-  axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 });
 afterAll(() => opened?.close());
 
@@ -35,13 +32,12 @@ test('no screen has a fault of access, in the light theme or in the dark', async
     await page.locator('.working').first().waitFor({ state: 'detached', timeout: 100_000 });
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
-      found.push(...(await page.evaluate(violations)).map((one) => `${screen}, ${colorScheme}: ${one}`));
+      found.push(...(await accessFaults(page, 'practice')).map((one) => `${screen}, ${colorScheme}: ${one}`));
     }
   };
   const go = async (path: string) => {
     await page.goto(`${opened.address}${path}`);
     await page.locator('main h2').first().waitFor();
-    await page.evaluate(axe);
   };
   await go('/');
   await look('jobs');
@@ -61,7 +57,6 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   await page.keyboard.press('Escape');
   await page.goto(`${opened.address}/jobs/demo-camper/window/W3`);
   await page.locator('.keypad').waitFor();
-  await page.evaluate(axe);
   await look('at the window');
   await go('/jobs/demo-camper/elevations');
   await page.getByRole('button', { name: 'Add a side' }).click();
@@ -76,19 +71,3 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   expect(found).toEqual([]);
   await page.close();
 });
-
-/** In the page: what axe finds, one line each. */
-async function violations(): Promise<string[]> {
-  const run = (globalThis as unknown as { axe: { run: (what: Document, how: object) => Promise<Result> } })
-    .axe.run;
-  const { violations: all } = await run(document, {
-    runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-  });
-  return all.flatMap(({ id, nodes }) => nodes.slice(0, 3).map((node) => `${id} ${node.html.slice(0, 140)}`));
-}
-interface Result {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-}

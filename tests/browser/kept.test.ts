@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
+import { accessFaults } from './accessFaults.ts';
 import { faultsOf, type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
@@ -50,24 +49,6 @@ async function addDrawn(page: Page, corners: readonly (readonly [number, number]
 
 const station = (page: Page, name: string) => page.locator('.station', { hasText: name }).first().click();
 
-// Oracle: axe-core's rules for WCAG 2.0, 2.1 and 2.2, levels A and AA.
-async function accessFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: {
-        run: (
-          what: Document,
-          how: object,
-        ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-      };
-    };
-    const how = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] };
-    const { violations } = await axe.run(document, how);
-    return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 140)}`);
-  });
-}
-
 test('a pattern is kept in one job, known again in the next by its shape and by its site, and used', {
   timeout: 180_000,
 }, async () => {
@@ -90,7 +71,7 @@ test('a pattern is kept in one job, known again in the next by its shape and by 
   const card = page.getByRole('listitem').filter({ hasText: 'Marsh side window' });
   await card.getByText(/^Fits: worst difference 0\.00 mm.* It is turned over\.$/).waitFor();
   await card.getByText('From “First camper”: W1 Window 1.').waitFor();
-  expect(await accessFaults(page)).toEqual([]);
+  expect(await accessFaults(page, 'practice')).toEqual([]);
   await card.getByRole('button', { name: 'Use it for W1: Marsh side window' }).click();
   await card.getByText(/^W1 uses it\./).waitFor();
   await station(page, 'Openings');
@@ -109,7 +90,7 @@ test('a pattern is kept in one job, known again in the next by its shape and by 
     .nth(1)
     .waitFor();
   await page.getByText(/^Saved, revision/).waitFor();
-  expect(await accessFaults(page)).toEqual([]);
+  expect(await accessFaults(page, 'practice')).toEqual([]);
   expect(faults).toEqual([]);
   await page.close();
 });
@@ -126,7 +107,7 @@ test('kept patterns are listed, named, taken off the list and brought back, on a
   await page.getByLabel('Name', { exact: true }).fill('Marsh galley');
   await page.getByRole('button', { name: 'Save' }).click();
   await page.getByRole('heading', { name: 'Marsh galley' }).waitFor();
-  expect(await accessFaults(page)).toEqual([]);
+  expect(await accessFaults(page, 'practice')).toEqual([]);
   const wide = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   expect(await wide()).toBeLessThanOrEqual(0);
   await page.getByLabel(/^Find by name/).fill('nowhere');

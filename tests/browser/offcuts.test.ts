@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
+import { accessFaults } from './accessFaults.ts';
 import { faultsOf, type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
@@ -15,24 +14,6 @@ afterAll(() => opened?.close());
 
 const workedOut = (page: Page) =>
   page.locator('.station-waits').first().waitFor({ state: 'detached', timeout: 100_000 });
-
-// Oracle: axe-core's rules for WCAG 2.0, 2.1 and 2.2, levels A and AA.
-async function accessFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: {
-        run: (
-          what: Document,
-          how: object,
-        ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-      };
-    };
-    const how = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] };
-    const { violations } = await axe.run(document, how);
-    return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 140)}`);
-  });
-}
 
 // Oracle for the sizes: the 3-4-5 triangle. Sides 24 and 18 in have a diagonal of 30 in exactly.
 const READINGS = {
@@ -81,7 +62,7 @@ test('what one job leaves is kept, and the next job is cut from it before anythi
   await page.getByRole('heading', { name: 'Lay L1: on the offcut “Rest A”' }).waitFor();
   await page.getByText(/^Offcuts save .* of /).waitFor();
   await page.getByText(/^Note\. Offcuts of the stock take \d+ of the pieces: Rest A \(shelf 2\)\./).waitFor();
-  expect(await accessFaults(page)).toEqual([]);
+  expect(await accessFaults(page, 'practice')).toEqual([]);
   await page.getByRole('button', { name: 'Not for this job: Rest A' }).click();
   await page.getByText('left be by this job').waitFor();
   await workedOut(page);

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
+import { accessFaults } from './accessFaults.ts';
 import { faultsOf, type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
@@ -31,22 +31,6 @@ const truth = JSON.parse(readFileSync(new URL('01_easy.json', reference), 'utf8'
   }[];
 };
 const [[left, low], [right, high]] = truth.outline.bbox;
-
-/** Puts axe-core's findings (WCAG 2.0, 2.1 and 2.2, levels A and AA) in a line each. */
-async function accessFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-  return page.evaluate(async () => {
-    type Axe = {
-      run: (
-        what: Document,
-        how: object,
-      ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-    };
-    const how = { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] };
-    const { violations } = await (globalThis as unknown as { axe: Axe }).axe.run(document, how);
-    return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html.slice(0, 140)}`);
-  });
-}
 
 async function newOpening(page: Page): Promise<void> {
   await page.goto(opened.address);

@@ -2,13 +2,14 @@
 // A file *.bench.ts exports `benches`: [{ name, run, unit?, perRun? }]. A program bench/NAME.mjs is run by its name alone.
 // With --write the tables go into docs/bench.md.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { cpus, release, totalmem } from 'node:os';
 import { basename } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { filesBelow } from '../guards/sources.mjs';
 import { nodeBuild } from './build.mjs';
 import { ensureInstalled } from './install.mjs';
+import { recordBench } from './recordBench.mjs';
 import { at, giveUp, root } from './root.mjs';
 
 const WARM_UPS = 3;
@@ -55,21 +56,6 @@ function machine() {
   return `${model.trim()}, ${rest.length + 1} cores, ${Math.round(totalmem() / 2 ** 30)} GB, ${process.platform} ${release()}, Node ${process.versions.node}`;
 }
 
-/** Puts a table into docs/bench.md, in place of the one of the same name. */
-function record(name, text) {
-  const path = at('docs', 'bench.md');
-  const page = existsSync(path) ? readFileSync(path, 'utf8') : '# Benchmarks\n';
-  const [open, close] = [`<!-- ${name} -->`, `<!-- end of ${name} -->`];
-  const block = `${open}\n${text}\n${close}`;
-  const from = page.indexOf(open);
-  const to = page.indexOf(close);
-  const next =
-    from >= 0 && to > from
-      ? page.slice(0, from) + block + page.slice(to + close.length)
-      : `${page.trimEnd()}\n\n${block}\n`;
-  writeFileSync(path, next);
-}
-
 const [first, ...others] = process.argv.slice(2);
 const programs = readdirSync(at('bench'))
   .filter((name) => name.endsWith('.mjs'))
@@ -106,7 +92,7 @@ for (const { path } of files) {
     console.log(lines.at(-1));
   }
   if (write)
-    record(
+    recordBench(
       path,
       `## ${path}\n\n${machine()}; ${RUNS} samples after ${WARM_UPS} warm-ups.\n\n${lines.join('\n')}`,
     );

@@ -25,6 +25,7 @@ import gardeyn0 from './reference/gardeyn0.json' with { type: 'json' };
 import panelsHomogeneous from './reference/panelsHomogeneous.json' with { type: 'json' };
 import panelsMixed from './reference/panelsMixed.json' with { type: 'json' };
 import rectanglesC1 from './reference/rectanglesC1.json' with { type: 'json' };
+import { bruteForce } from './testing/bruteForce.ts';
 
 const rectangle = (length: number, width: number): Polygon => [
   [mm(0), mm(0)],
@@ -286,36 +287,6 @@ test(`of ${INSTANCES} random small instances no lay overlaps, loses a piece or b
     { numRuns: INSTANCES, seed: 20260101 },
   );
 });
-
-/** Least length for rectangles with whole sides, by trying every whole place: nothing of the engine's. */
-function bruteForce(width: number, rects: readonly (readonly [number, number])[]): number {
-  let best = rects.reduce((sum, [l, w]) => sum + Math.max(l, w), 0);
-  const grid = Array.from({ length: best }, () => new Uint8Array(width));
-  const fits = (x: number, y: number, l: number, w: number) => {
-    for (let i = x; i < x + l; i++) for (let j = y; j < y + w; j++) if (grid[i]![j]) return false;
-    return true;
-  };
-  const fill = (x: number, y: number, l: number, w: number, value: number) => {
-    for (let i = x; i < x + l; i++) grid[i]!.fill(value, y, y + w);
-  };
-  const place = (k: number, length: number): void => {
-    if (length >= best) return;
-    if (k === rects.length) {
-      best = length;
-      return;
-    }
-    for (const [l, w] of [rects[k]!, [rects[k]![1], rects[k]![0]] as const])
-      for (let x = 0; x + l < best; x++)
-        for (let y = 0; y + w <= width; y++) {
-          if (!fits(x, y, l, w)) continue;
-          fill(x, y, l, w, 1);
-          place(k + 1, Math.max(length, x + l));
-          fill(x, y, l, w, 0);
-        }
-  };
-  place(0, 0);
-  return best;
-}
 
 test('on tiny sets of rectangles the lay is as short as trying every place gives', () => {
   const side = fc.integer({ min: 1, max: 5 });
