@@ -1,9 +1,5 @@
-import type { Finding } from '@panewright/design';
-import type { Show } from '../show.ts';
 import type { FindingWords } from '../words.ts';
-
-const opening = (f: Finding, show: Show): string =>
-  f.where.opening ? `Opening ${show.opening(f.where.opening)}` : 'The job';
+import { opening } from './where.ts';
 
 /** What can hurt someone. Each defers to local rules and to those who are licensed. */
 export const cautions = {

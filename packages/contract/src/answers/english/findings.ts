@@ -1,19 +1,12 @@
 import type { Finding } from '@panewright/design';
-import { joinWords, type Show } from '../show.ts';
+import { joinWords } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { cautions } from './cautions.ts';
 import { holdByFindings } from './holdByFindings.ts';
 import { partsOf, sayPart } from './readings.ts';
 import { surveyFindings } from './surveyFindings.ts';
+import { opening, pattern } from './where.ts';
 
-const opening = (f: Finding, show: Show): string =>
-  f.where.opening
-    ? `Opening ${show.opening(f.where.opening)}`
-    : f.where.pattern
-      ? `Pattern ${f.where.pattern}`
-      : 'The job';
-const pattern = (f: Finding, show: Show): string =>
-  f.where.pattern ? `Pattern ${f.where.pattern}` : opening(f, show);
 const edge = (f: Finding): string => sayPart(f.where.edge);
 
 const PANEL_LINES: Readonly<Record<string, string>> = {

@@ -1,10 +1,8 @@
-import type { Finding } from '@panewright/design';
-import { joinWords, type Show } from '../show.ts';
+import { joinWords } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { impossibleSurvey } from './impossibleSurvey.ts';
 import { partsOf, sayCause, sayPart } from './readings.ts';
-
-const opening = (f: Finding, show: Show): string => `Opening ${show.opening(f.where.opening)}`;
+import { opening } from './where.ts';
 
 /** What the survey of an opening has to say. */
 export const surveyFindings = {

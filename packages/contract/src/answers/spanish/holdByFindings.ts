@@ -1,10 +1,8 @@
-import type { Finding } from '@panewright/design';
-import { joinWords, type Show } from '../show.ts';
+import { joinWords } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { sayPart } from './readings.ts';
+import { opening } from './where.ts';
 
-const opening = (f: Finding, show: Show): string =>
-  f.where.opening ? `Hueco ${show.opening(f.where.opening)}` : `Patrón ${f.where.pattern ?? ''}`;
 const points = (text: string): string => joinWords(text.split(' '), 'y');
 
 const APART: Readonly<Record<string, string>> = {
