@@ -1,11 +1,13 @@
 import { type FormEvent, useEffect, useId, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { emptyJob, type Job, type UnitName } from '../contract.ts';
+import { NameField } from '../fields/NameField.tsx';
 import { FindInJobs } from '../find/FindInJobs.tsx';
 import { addJob, fetchCopies, type ListedJob, listJobs } from '../offline/keptJobs.ts';
 import type { Server } from '../server/server.ts';
 import { showWhen } from '../text/showWhen.ts';
 import { useWords } from '../text/useWords.ts';
+import { AskAgain } from './AskAgain.tsx';
 import { newId } from './newId.ts';
 import { PageBar } from './PageBar.tsx';
 import { sentenceOf, useAsk } from './useAsk.ts';
@@ -56,14 +58,7 @@ export function JobsPage({ server }: { readonly server: Server }) {
           </p>
         ) : null}
         <FindInJobs round={copied} />
-        {jobs.kind === 'failed' ? (
-          <div role="alert">
-            <p className="field-sentence">{jobs.sentence}</p>
-            <button type="button" onClick={again}>
-              {w.app.again}
-            </button>
-          </div>
-        ) : null}
+        <AskAgain sentence={jobs.kind === 'failed' ? jobs.sentence : null} again={again} />
         {jobs.kind === 'there' && !jobs.value.reached ? <p role="status">{w.keep.here}</p> : null}
         {jobs.kind === 'there' && shown.length === 0 ? <p className="empty">{w.jobs.empty}</p> : null}
         <ul className="job-list">
@@ -120,28 +115,17 @@ function NewJob({ start }: { readonly start: (name: string, units: UnitName) => 
   return (
     <form className="new-job" onSubmit={submit}>
       <h2>{w.jobs.newTitle}</h2>
-      <div className="field">
-        <label htmlFor={`${id}-name`}>{w.jobs.newName}</label>
-        <span className="field-line">
-          <input
-            id={`${id}-name`}
-            value={name}
-            maxLength={100}
-            placeholder={w.jobs.newPlaceholder}
-            aria-invalid={sentence ? true : undefined}
-            aria-describedby={sentence ? `${id}-note` : undefined}
-            onChange={(event) => {
-              setName(event.target.value);
-              setSentence(null);
-            }}
-          />
-        </span>
-        {sentence ? (
-          <p id={`${id}-note`} className="field-sentence" role="alert">
-            {sentence}
-          </p>
-        ) : null}
-      </div>
+      <NameField
+        label={w.jobs.newName}
+        value={name}
+        most={100}
+        sentence={sentence}
+        placeholder={w.jobs.newPlaceholder}
+        set={(value) => {
+          setName(value);
+          setSentence(null);
+        }}
+      />
       <div className="field">
         <label htmlFor={`${id}-units`}>{w.jobs.newUnits}</label>
         <span className="field-line">

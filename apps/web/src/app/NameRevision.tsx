@@ -1,4 +1,5 @@
-import { type FormEvent, useId, useState } from 'react';
+import { type FormEvent, useState } from 'react';
+import { NameField } from '../fields/NameField.tsx';
 import { useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
 import { sentenceOf } from './useAsk.ts';
@@ -10,7 +11,6 @@ export function NameRevision() {
   const { jobSave } = useWork();
   const [name, setName] = useState('');
   const [sentence, setSentence] = useState<string | null>(null);
-  const id = useId();
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (name.trim() === '') return setSentence(c.needName);
@@ -24,25 +24,15 @@ export function NameRevision() {
   };
   return (
     <form className="fields" onSubmit={submit}>
-      <div className="field field-wide">
-        <label htmlFor={id}>{c.nameLabel}</label>
-        <span className="field-line">
-          <input
-            id={id}
-            value={name}
-            maxLength={200}
-            placeholder={c.nameExample}
-            aria-invalid={sentence ? true : undefined}
-            aria-describedby={sentence ? `${id}-note` : undefined}
-            onChange={(event) => setName(event.target.value)}
-          />
-        </span>
-        {sentence ? (
-          <p id={`${id}-note`} className="field-sentence" role="alert">
-            {sentence}
-          </p>
-        ) : null}
-      </div>
+      <NameField
+        label={c.nameLabel}
+        value={name}
+        most={200}
+        sentence={sentence}
+        placeholder={c.nameExample}
+        wide
+        set={setName}
+      />
       <button type="submit">{c.name}</button>
     </form>
   );

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import { bounds, drawPlaces, type LaidPlace, type LayPlan, point } from '../contract.ts';
+import { arrowStep, arrowWay } from '../drawing/arrowKeys.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
 import { outlinePath } from '../drawing/outlinePath.ts';
 import type { View, XY } from '../drawing/view.ts';
@@ -13,8 +14,6 @@ const PAD = { x: 40, top: 34, bottom: 48 };
 const NARROW_PAD = { x: 12, top: 16, bottom: 48 };
 /** Dots within which a dragged piece is drawn to an edge. */
 const REACH = 7;
-/** One step of an arrow key, and one with Shift, mm. */
-const STEP = { in: { small: 25.4 / 16, large: 25.4 }, mm: { small: 1, large: 10 } } as const;
 
 interface Props {
   readonly lay: LayPlan;
@@ -203,17 +202,11 @@ function focusBeside(from: Element, next: boolean): void {
 function onKey(event: KeyboardEvent<SVGGElement>, page: LayOnPage, index: number, units: 'in' | 'mm'): void {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   const place = page.places[index]!;
-  const step = event.shiftKey ? STEP[units].large : STEP[units].small;
-  const moves: Readonly<Record<string, readonly [number, number]>> = {
-    ArrowLeft: [-step, 0],
-    ArrowRight: [step, 0],
-    ArrowUp: [0, step],
-    ArrowDown: [0, -step],
-  };
-  const move = moves[event.key];
+  const step = arrowStep(units, event.shiftKey);
+  const way = arrowWay(event.key);
   const key = event.key.toLowerCase();
   if (key === 'n' || key === 'p') focusBeside(event.currentTarget, key === 'n');
-  else if (move) page.put(index, { ...place, x: place.x + move[0], y: place.y + move[1] });
+  else if (way) page.put(index, { ...place, x: place.x + way.x * step, y: place.y - way.y * step });
   else if (key === 'r') page.put(index, turned(page.frame, place, { turn: nextTurn(page.frame, place) }));
   else if (key === 'f') page.put(index, turned(page.frame, place, { flipped: !place.flipped }));
   else if (key === 'h') page.hold((one, k) => (k === index ? !one.held : one.held));

@@ -3,6 +3,7 @@ import { newId } from '../app/newId.ts';
 import type { LayPlan, LeftPiece, Offcut } from '../contract.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
 import { outlinePath } from '../drawing/outlinePath.ts';
+import { NameField } from '../fields/NameField.tsx';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import { showMoney, showSize } from '../text/show.ts';
@@ -107,27 +108,16 @@ function KeepForm({ lay, piece, index, stock, close }: KeepProps) {
   };
   return (
     <form className="kept-form" onSubmit={submit}>
-      <div className={`field${sentence ? ' field-wrong' : ''}`}>
-        <label htmlFor={`${id}-name`}>{w.offcut.name}</label>
-        <span className="field-line">
-          <input
-            id={`${id}-name`}
-            value={name}
-            maxLength={60}
-            aria-invalid={sentence ? true : undefined}
-            aria-describedby={sentence ? `${id}-note` : undefined}
-            onChange={(event) => {
-              setName(event.target.value);
-              setSentence(null);
-            }}
-          />
-        </span>
-        {sentence ? (
-          <p id={`${id}-note`} className="field-sentence" role="alert">
-            {sentence}
-          </p>
-        ) : null}
-      </div>
+      <NameField
+        label={w.offcut.name}
+        value={name}
+        most={60}
+        sentence={sentence}
+        set={(value) => {
+          setName(value);
+          setSentence(null);
+        }}
+      />
       <div className="field">
         <label htmlFor={`${id}-place`}>{w.offcut.place}</label>
         <span className="field-line">

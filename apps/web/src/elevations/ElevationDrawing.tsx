@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { Elevation, Finding, Opening, OpeningPlan } from '../contract.ts';
+import { arrowStep, arrowWay } from '../drawing/arrowKeys.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
 import { outlinePath } from '../drawing/outlinePath.ts';
 import { boxAround, type View, type XY } from '../drawing/view.ts';
@@ -127,13 +128,11 @@ function Placed({ opening, plan, at, needs, view, move, href }: PlacedProps) {
       y: Math.round(start.y - (event.clientY - pointer.y) / view.scale),
     };
   };
-  const step = units === 'in' ? 25.4 : 10;
+  const step = arrowStep(units, true);
   const press = (event: KeyboardEvent) => {
-    const by = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] }[
-      event.key
-    ];
+    const way = arrowWay(event.key);
     if (event.key === 'Enter') go(href);
-    else if (by && !event.altKey) move({ x: at.x + by[0]!, y: at.y + by[1]! });
+    else if (way && !event.altKey) move({ x: at.x + way.x * step, y: at.y - way.y * step });
     else return;
     event.preventDefault();
   };

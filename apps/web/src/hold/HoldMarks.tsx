@@ -11,6 +11,7 @@ import {
   type Rigid,
   type UnitName,
 } from '../contract.ts';
+import { arrowStep, arrowWay } from '../drawing/arrowKeys.ts';
 import type { View, XY } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showLength } from '../text/show.ts';
@@ -31,9 +32,6 @@ interface Props {
 /** The margin as it stands beneath a point: a figure, or a dash where nothing is asked. */
 export const marginText = (low: number | null): string =>
   low === null ? '—' : low >= 10 ? '10+' : low.toFixed(2);
-
-/** Steps of the arrow keys, mm: 1/16 in or 1 mm, sixteen or ten of them with Shift. */
-const STEP: Readonly<Record<UnitName, readonly [number, number]>> = { in: [25.4 / 16, 25.4], mm: [1, 10] };
 
 /** The hold points over the drawing: how each stands by its shape, colour and number; each slides along its edge. */
 export function HoldMarks({ view, place, held, hand, active, setActive }: Props) {
@@ -132,9 +130,10 @@ function SlidingMark({ held, hand, pointRef, ...mark }: SlidingProps) {
     if (event.key === 'Delete' || event.key === 'Backspace') hand.remove(pointRef);
     else if (event.key === 'Home' && pointRef.rule) hand.toRule(pointRef);
     else {
-      const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+      const way = arrowWay(event.key);
       if (!way) return;
-      const to = placeAlong(panel, pointRef.place, way * STEP[units][event.shiftKey ? 1 : 0]);
+      // To the right or up goes on along the edge, to the left or down back.
+      const to = placeAlong(panel, pointRef.place, (way.x - way.y) * arrowStep(units, event.shiftKey));
       if (to) hand.move(pointRef, to);
     }
     event.preventDefault();
@@ -183,7 +182,7 @@ function pointerAt(event: PointerEvent<HTMLElement>): XY {
 /** To the nearest sixteenth of an inch or millimetre along the edge. */
 function snapped(place: ReturnType<typeof nearestEdgePlace>, units: UnitName) {
   if (!place) return null;
-  const [step] = STEP[units];
+  const step = arrowStep(units, false);
   const at = Math.min(Math.max(0, Math.round(place.at / step) * step), place.length);
   return { ...place, at, t: place.t - place.at + at };
 }

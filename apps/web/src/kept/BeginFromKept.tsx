@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { AskAgain } from '../app/AskAgain.tsx';
 import { type KeptPattern, mirrorAbout, type Opening, surveyOfKept } from '../contract.ts';
 import { useWork } from '../job/work.ts';
 import { openingIn } from '../openings/readingEdits.ts';
@@ -29,14 +30,7 @@ export default function BeginFromKept({ opening }: { readonly opening: Opening }
         {answer?.patterns.length === 0 ? (text.trim() ? w.kept.noneFound(text.trim()) : w.kept.none) : ''}
         {answer && answer.patterns.length > 0 ? w.kept.count(answer.patterns.length, answer.more) : ''}
       </p>
-      {sentence ? (
-        <div role="alert">
-          <p className="field-sentence">{sentence}</p>
-          <button type="button" onClick={again}>
-            {w.app.again}
-          </button>
-        </div>
-      ) : null}
+      <AskAgain sentence={sentence} again={again} />
       <ul className="kept-list">
         {answer?.patterns.map((found) => (
           <KeptCard key={found.pattern.id} found={found}>

@@ -1,4 +1,5 @@
 import { type FormEvent, useId, useRef, useState } from 'react';
+import { NameField } from '../fields/NameField.tsx';
 import { useWords } from '../text/useWords.ts';
 
 interface Props {
@@ -27,27 +28,16 @@ export function DescribeForm({ name: first, notes: firstNotes, action, put }: Pr
   };
   return (
     <form className="kept-form" onSubmit={submit}>
-      <div className={`field${sentence ? ' field-wrong' : ''}`}>
-        <label htmlFor={`${id}-name`}>{w.kept.name}</label>
-        <span className="field-line">
-          <input
-            id={`${id}-name`}
-            value={name}
-            maxLength={100}
-            aria-invalid={sentence ? true : undefined}
-            aria-describedby={sentence ? `${id}-note` : undefined}
-            onChange={(event) => {
-              setName(event.target.value);
-              setSentence(null);
-            }}
-          />
-        </span>
-        {sentence ? (
-          <p id={`${id}-note`} className="field-sentence" role="alert">
-            {sentence}
-          </p>
-        ) : null}
-      </div>
+      <NameField
+        label={w.kept.name}
+        value={name}
+        most={100}
+        sentence={sentence}
+        set={(value) => {
+          setName(value);
+          setSentence(null);
+        }}
+      />
       <div className="field field-wide">
         <label htmlFor={`${id}-notes`}>{w.kept.notes}</label>
         <textarea

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
+import { AskAgain } from '../app/AskAgain.tsx';
 import { PageBar } from '../app/PageBar.tsx';
 import { sentenceOf } from '../app/useAsk.ts';
 import type { UnitName } from '../contract.ts';
@@ -64,14 +65,7 @@ export default function KeptPage({ server }: { readonly server: Server }) {
           {asking && !answer ? w.kept.searching : ''}
           {answer && answer.patterns.length > 0 ? w.kept.count(answer.patterns.length, answer.more) : ''}
         </p>
-        {sentence ? (
-          <div role="alert">
-            <p className="field-sentence">{sentence}</p>
-            <button type="button" onClick={again}>
-              {w.app.again}
-            </button>
-          </div>
-        ) : null}
+        <AskAgain sentence={sentence} again={again} />
         {answer?.patterns.length === 0 ? (
           <p className="empty">
             {text.trim() ? w.kept.noneFound(text.trim()) : removed ? w.kept.noneRemoved : w.kept.none}

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { AskAgain } from '../app/AskAgain.tsx';
 import { newId } from '../app/newId.ts';
 import { sentenceOf } from '../app/useAsk.ts';
 import {
@@ -48,14 +49,7 @@ export function MadeBefore({ opening, plan, pattern }: Props) {
         {asking && !answer ? w.kept.searching : ''}
         {answer?.patterns.length === 0 ? w.kept.beforeNone : ''}
       </p>
-      {sentence ? (
-        <div role="alert">
-          <p className="field-sentence">{sentence}</p>
-          <button type="button" onClick={again}>
-            {w.app.again}
-          </button>
-        </div>
-      ) : null}
+      <AskAgain sentence={sentence} again={again} />
       <ul className="kept-list">
         {answer?.patterns.map((found) => (
           <KeptCard key={found.pattern.id} found={found} heading="h3">

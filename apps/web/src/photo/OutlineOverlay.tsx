@@ -13,6 +13,7 @@ import {
   pixelOf,
   surveyOutline,
 } from '../contract.ts';
+import { arrowWay } from '../drawing/arrowKeys.ts';
 import { showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { along, edgePixels, edgesOf, handOf, outwardBetween, outwardOnPhoto } from './edgePixels.ts';
@@ -126,7 +127,7 @@ function EdgeHandle(
   );
   const press = (event: KeyboardEvent) => {
     const step = event.shiftKey ? NUDGE.coarse : NUDGE.fine;
-    const way = ARROWS[event.key];
+    const way = arrowWay(event.key);
     const out = outwardOnPhoto(view, edge);
     const along = way ? way.x * out.x + way.y * out.y : 0;
     if (Math.abs(along) < 0.4) return;
@@ -165,13 +166,6 @@ function EdgeHandle(
     </g>
   );
 }
-
-const ARROWS: Readonly<Record<string, Pixel>> = {
-  ArrowLeft: { x: -1, y: 0 },
-  ArrowRight: { x: 1, y: 0 },
-  ArrowUp: { x: 0, y: -1 },
-  ArrowDown: { x: 0, y: 1 },
-};
 
 /** How far an edge's middle lies outside of where it was traced, mm. */
 function movedBy(traced: OutlineSurvey, edge: Edge, index: number): number {
@@ -229,7 +223,7 @@ function CornerHandle(
   const drag = useDrag(props, (from, to) => shifted({ x: to.x - from.x, y: to.y - from.y }), hand);
   if (!corner) return null;
   const press = (event: KeyboardEvent) => {
-    const way = ARROWS[event.key];
+    const way = arrowWay(event.key);
     const next = way && filmPointAt(view, { x: corner.x + way.x, y: corner.y + way.y });
     if (!next) return;
     event.preventDefault();

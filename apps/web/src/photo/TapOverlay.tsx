@@ -1,18 +1,13 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Pixel } from '../contract.ts';
+import { arrowWay } from '../drawing/arrowKeys.ts';
 import { useWords } from '../text/useWords.ts';
 import type { PhotoScale } from './PhotoSheet.tsx';
 import type { PhotoWork } from './photoWork.ts';
 
 /** Dots the cross goes at a press of an arrow key; with Shift the larger. */
 const STEP = { fine: 4, coarse: 32 } as const;
-const WAYS: Readonly<Record<string, Pixel>> = {
-  ArrowLeft: { x: -1, y: 0 },
-  ArrowRight: { x: 1, y: 0 },
-  ArrowUp: { x: 0, y: -1 },
-  ArrowDown: { x: 0, y: 1 },
-};
 /** A press that moves less than this is a tap, more is a look round, dots. */
 const STILL = 8;
 
@@ -29,7 +24,7 @@ export function TapOverlay({ work, size }: { readonly work: PhotoWork; readonly 
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   };
   const press = (event: KeyboardEvent) => {
-    const way = WAYS[event.key];
+    const way = arrowWay(event.key);
     const step = event.shiftKey ? STEP.coarse : STEP.fine;
     if (way)
       setCross({

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import type { Corners } from '../contract.ts';
+import { arrowWay } from '../drawing/arrowKeys.ts';
 import { useWords } from '../text/useWords.ts';
 
 interface Props {
@@ -9,13 +10,6 @@ interface Props {
   readonly height: number;
   readonly set: (corners: Corners) => void;
 }
-
-const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** Four handles on a photo, dragged with the pointer or moved with the arrow keys; with Shift in larger steps. */
 export function CornerHandles({ corners, width, height, set }: Props) {
@@ -37,11 +31,11 @@ export function CornerHandles({ corners, width, height, set }: Props) {
     );
   };
   const key = (event: KeyboardEvent<SVGGElement>, index: number) => {
-    const way = ARROWS[event.key];
+    const way = arrowWay(event.key);
     if (!way) return;
     event.preventDefault();
     const step = (event.shiftKey ? 0.02 : 0.002) * width;
-    put(index, corners[index]!.x + way[0] * step, corners[index]!.y + way[1] * step);
+    put(index, corners[index]!.x + way.x * step, corners[index]!.y + way.y * step);
   };
   const radius = width / 45;
   return (
