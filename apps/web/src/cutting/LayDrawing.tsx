@@ -38,7 +38,7 @@ export function LayDrawing({ lay, page, stale }: Props) {
     ? drawn.map((one, k) => (k === drag.now!.index ? (drawPlaces(frame, [drag.now!.to])[0] ?? one) : one))
     : drawn;
   const end = Math.max(lay.length.value, ...shown.map(({ outline }) => bounds(outline).maxX));
-  const down = drag.now?.moved ? putDown(frame, places, drag.now.index, drag.now.to) : null;
+  const down = drag.now?.moved ? putDown(frame, places, drawn, drag.now.index, drag.now.to) : null;
   return (
     <Drawing
       box={{ minX: 0, minY: 0, maxX: Math.max(lay.length.value, end), maxY: lay.rollWidth }}

@@ -1,4 +1,5 @@
 import {
+  bounds,
   type CutPiece,
   drawPlaces,
   type LaidPlace,
@@ -29,16 +30,21 @@ export const sameOf = (a: LaidPlace['of'], b: LaidPlace['of']): boolean =>
     ? b.kind === 'panel' && a.opening === b.opening
     : b.kind === 'pocket' && a.piece === b.piece && a.copy === b.copy;
 
-/** The places with one of them put elsewhere, and held there. */
+/**
+ * The places with one of them put elsewhere, and held there.
+ *
+ * @param drawn the outlines of `places` as they are
+ */
 export function putDown(
   frame: LayFrame,
   places: readonly LaidPlace[],
+  drawn: readonly LayPlacement[],
   index: number,
   to: LaidPlace,
 ): PutDown {
   const moved = { ...to, held: true };
   const next = places.map((place, k) => (k === index ? moved : place));
-  const near = nearOnes(frame, next, index);
+  const near = nearOnes(frame, next, drawn, index);
   const free = tryPlaces(frame, near);
   if (free.ok) return { kind: 'free', places: next };
   const held = tryPlaces(
@@ -50,12 +56,17 @@ export function putDown(
 }
 
 /** The one put down, and those whose boxes come within the spacing of its own. */
-function nearOnes(frame: LayFrame, places: readonly LaidPlace[], index: number): readonly LaidPlace[] {
-  const boxes = places.map((place) => boxAround(drawPlaces(frame, [place]).map(({ outline }) => outline)));
-  const own = boxes[index]!;
+function nearOnes(
+  frame: LayFrame,
+  places: readonly LaidPlace[],
+  drawn: readonly LayPlacement[],
+  index: number,
+): readonly LaidPlace[] {
+  const own = boxOf(frame, places[index]!);
   const slack = frame.spacing + 1;
   return places.filter((_, k) => {
-    const box = boxes[k]!;
+    if (k === index) return true;
+    const box = bounds(drawn[k]!.outline);
     return (
       box.minX < own.maxX + slack &&
       box.maxX > own.minX - slack &&
@@ -64,6 +75,9 @@ function nearOnes(frame: LayFrame, places: readonly LaidPlace[], index: number):
     );
   });
 }
+
+const boxOf = (frame: LayFrame, place: LaidPlace) =>
+  boxAround(drawPlaces(frame, [place]).map(({ outline }) => outline));
 
 /** The same piece turned or turned over about the middle of its box. */
 export function turned(
@@ -77,7 +91,7 @@ export function turned(
 }
 
 function middleOf(frame: LayFrame, place: LaidPlace) {
-  const box = boxAround(drawPlaces(frame, [place]).map(({ outline }) => outline));
+  const box = boxOf(frame, place);
   return point((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
 }
 
@@ -98,10 +112,8 @@ export function snapped(
   to: LaidPlace,
   reach: number,
 ): LaidPlace {
-  const [placement] = drawPlaces(frame, [to]);
-  if (!placement) return to;
-  const own = boxAround([placement.outline]);
-  const others = drawn.filter((_, k) => k !== index).map(({ outline }) => boxAround([outline]));
+  const own = boxOf(frame, to);
+  const others = drawn.filter((_, k) => k !== index).map(({ outline }) => bounds(outline));
   const { spacing, fabric, rollWidth } = frame;
   // Outlines lie within the polygons they are laid by: that much more is left.
   const gap = spacing + 0.7;

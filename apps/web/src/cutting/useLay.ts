@@ -107,7 +107,7 @@ export function useLay(lay: LayPlan, allPieces: readonly CutPiece[]): LayOnPage 
     sayOf,
     nameOf,
     put: (index, to) => {
-      const down = putDown(frame, places, index, to);
+      const down = putDown(frame, places, drawn, index, to);
       const sentence = sayOf(down);
       say(sentence);
       if (down.kind === 'refused') return sentence;

@@ -4,6 +4,7 @@ import {
   type LaidCopy,
   type Layout,
   type LayRefusal,
+  layoutOfPlaces,
   type Placement,
   packAround,
 } from '@panewright/packing';
@@ -38,17 +39,13 @@ export function handLay(
   const known = named.flatMap(({ place, copy }) =>
     copy ? [{ held: place.held, of: place.of, at: placementOf(copy, place) }] : [],
   );
-  const all = checkPlaces(
-    instance,
-    known.map(({ at }) => at),
-  );
-  if (all.ok && known.length === wanted && known.length === places.length) {
-    const layout = wholeLayout(
+  if (known.length === wanted && known.length === places.length) {
+    const whole = layoutOfPlaces(
       instance,
       known.map(({ at }) => at),
-      all.value,
     );
-    return { layout, held: known.filter(({ held }) => held).map(({ at }) => nameOf(at)), givenUp: [] };
+    const held = known.filter((one) => one.held).map(({ at }) => nameOf(at));
+    if (whole.ok) return { layout: whole.value, held, givenUp: [] };
   }
   const gone = named.filter(({ place, copy }) => place.held && !copy).map(({ place }) => shortName(place.of));
   const held = known.filter((one) => one.held).map(({ at }) => at);
@@ -132,15 +129,3 @@ function outOf(refusal: LayRefusal, kept: readonly Placement[]): number {
   if ('pieceId' in refusal) return kept.findIndex(({ pieceId }) => pieceId === refusal.pieceId);
   return -1;
 }
-
-function wholeLayout(instance: Instance, placements: readonly Placement[], length: Layout['length']): Layout {
-  const area = instance.pieces.reduce((sum, { polygon, demand }) => sum + demand * areaOf(polygon), 0);
-  const density = area / (instance.stripWidth * length);
-  return { length, density, placements };
-}
-
-const areaOf = (polygon: Instance['pieces'][number]['polygon']): number =>
-  polygon.reduce((sum, [x, y], k) => {
-    const [nextX, nextY] = polygon[(k + 1) % polygon.length]!;
-    return sum + (x * nextY - nextX * y) / 2;
-  }, 0);

@@ -5,6 +5,7 @@ import {
   type InstanceRefusal,
   type Layout,
   type LayRefusal,
+  layoutOfPlaces,
   type PackingState,
   packAround,
   startPacking,
@@ -29,8 +30,16 @@ export interface LayFrame {
   readonly spacing: number;
 }
 
-const instanceOf = ({ fabric, rollWidth, pieces, spacing }: LayFrame): Instance =>
-  layInstance(fabric, rollWidth, pieces, spacing);
+const known = new WeakMap<LayFrame, Instance>();
+
+/** Made once for a frame: a dragged piece is checked many times a second. */
+function instanceOf(frame: LayFrame): Instance {
+  const found = known.get(frame);
+  if (found) return found;
+  const made = layInstance(frame.fabric, frame.rollWidth, frame.pieces, frame.spacing);
+  known.set(frame, made);
+  return made;
+}
 
 /**
  * The places of a plan's lay, as a document keeps them.
@@ -107,12 +116,10 @@ export function startLaySearch(
   if (!started.ok) return started;
   const given = givenLayout(frame, instance, places);
   const held = places.filter((place) => place.held);
-  if (held.length > 0 && given === null) {
-    const around = packAround(instance, placedByHand(frame.pieces, held), 0, seed);
-    if (!around.ok) return around;
-    return ok(searchAt(frame, held, started.value, around.value, 0));
+  if (held.length > 0) {
+    const first = given ? ok(given) : packAround(instance, placedByHand(frame.pieces, held), 0, seed);
+    return first.ok ? ok(searchAt(frame, held, started.value, first.value, 0)) : first;
   }
-  if (held.length > 0) return ok(searchAt(frame, held, started.value, given!, 0));
   const known = given ? adopt(started.value, given) : started;
   if (!known.ok) return known;
   return ok(searchAt(frame, [], known.value, known.value.best, 0));
@@ -143,8 +150,8 @@ function givenLayout(frame: LayFrame, instance: Instance, places: readonly LaidP
   const placements = placedByHand(frame.pieces, places);
   const wanted = instance.pieces.reduce((sum, { demand }) => sum + demand, 0);
   if (placements.length !== wanted) return null;
-  const around = packAround(instance, placements, 0, 0);
-  return around.ok ? around.value : null;
+  const whole = layoutOfPlaces(instance, placements);
+  return whole.ok ? whole.value : null;
 }
 
 function searchAt(

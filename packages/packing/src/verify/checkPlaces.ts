@@ -1,5 +1,6 @@
 import { type Millimetre, mm, ok, type Result, refuse } from '@panewright/quantity';
 import type { Instance, Layout, PieceId, Placement } from '../instance.ts';
+import { areaOf, ringOf } from '../shape/ring.ts';
 import { type LaidCopy, type LayRefusal, verifyLay } from './verifyLay.ts';
 
 /**
@@ -15,14 +16,31 @@ export function checkPlaces(
   instance: Instance,
   placements: readonly Placement[],
 ): Result<Millimetre, LayRefusal> {
+  if (placements.length === 0) return ok(mm(0));
+  const layout = layoutOfPlaces(instance, placements);
+  return layout.ok ? ok(layout.value.length) : layout;
+}
+
+/**
+ * The same copies as a layout: their length, and the share of that cloth that they cover. Where they are all there are,
+ * it is a true lay of the instance.
+ *
+ * @range one copy at least
+ * @accuracy as verifyLay
+ * @refuses as checkPlaces
+ * @source as checkPlaces
+ */
+export function layoutOfPlaces(
+  instance: Instance,
+  placements: readonly Placement[],
+): Result<Layout, LayRefusal> {
   const strange = placements.find(({ pieceId, copy }) => !isCopy(instance, pieceId, copy));
   if (strange) return refuse(strangeness(instance, strange));
   const twice = placements.find((one, at) => placements.findIndex((other) => sameCopy(one, other)) < at);
   if (twice) return refuse({ code: 'LAY_COPY_TWICE', of: { pieceId: twice.pieceId, copy: twice.copy } });
-  if (placements.length === 0) return ok(mm(0));
   const { part, layout, given } = asWhole(instance, placements);
   const checked = verifyLay(part, layout);
-  return checked.ok ? ok(layout.length) : refuse(named(checked.refusal, given));
+  return checked.ok ? ok({ ...layout, placements }) : refuse(named(checked.refusal, given));
 }
 
 const sameCopy = (a: LaidCopy, b: LaidCopy) => a.pieceId === b.pieceId && a.copy === b.copy;
@@ -48,7 +66,7 @@ function asWhole(instance: Instance, placements: readonly Placement[]) {
   });
   const renumbered = [...given.values()].flatMap((copies) => copies.map((one, copy) => ({ ...one, copy })));
   const length = mm(Math.max(...placements.map((one) => rightOf(instance, one))) + instance.margin.end);
-  const area = pieces.reduce((sum, { polygon, demand }) => sum + demand * areaOf(polygon), 0);
+  const area = pieces.reduce((sum, { polygon, demand }) => sum + demand * areaOf(ringOf(polygon)), 0);
   const layout: Layout = {
     length,
     density: area / (instance.stripWidth * length),
@@ -62,15 +80,6 @@ function rightOf(instance: Instance, { pieceId, rotationDeg, flipped, x }: Place
   const { polygon } = instance.pieces.find(({ id }) => id === pieceId)!;
   return Math.max(
     ...polygon.map(([px, py]) => x + (flipped ? -px : px) * Math.cos(turn) - py * Math.sin(turn)),
-  );
-}
-
-function areaOf(polygon: Instance['pieces'][number]['polygon']): number {
-  return (
-    polygon.reduce((sum, [x, y], k) => {
-      const [nextX, nextY] = polygon[(k + 1) % polygon.length]!;
-      return sum + x * nextY - nextX * y;
-    }, 0) / 2
   );
 }
 
