@@ -16,7 +16,7 @@ import {
   type Strength,
 } from './margins.ts';
 import { type MeetingInput, type MeetingRefusal, meeting } from './meeting.ts';
-import { placingOrNone } from './placing.ts';
+import { type Placer, placer } from './placing.ts';
 import { type SteelItem, steelStrength } from './steelStrength.ts';
 import { wholeMargin } from './wholeMargin.ts';
 
@@ -108,12 +108,17 @@ const DENSEST = 6;
 export function choosing(input: ChoiceInput): MagnetRanking {
   const choices: MagnetChoice[] = [];
   const rejected: Rejected[] = [];
-  const place = rememberedPlacing(input.placing.zones.length > 0);
+  const placerFor = rememberedPlacing(input.placing.zones.length > 0);
   const layoutAt: LayoutAt = {
-    place,
+    placer: placerFor,
     at: (reach, dense) => {
       const { spacing, upTo } = input.placing;
-      const layout = place({ ...input.placing, reach, spacing: spacing / dense, upTo: upTo / dense });
+      const layout = placerFor({
+        ...input.placing,
+        reach,
+        spacing: spacing / dense,
+        upTo: upTo / dense,
+      })();
       if (!layout) throw new Error('the rule set no layout');
       return layout;
     },
@@ -140,16 +145,26 @@ const isSteel = (inside: Magnet | SteelItem): inside is SteelItem => !('shape' i
 
 interface LayoutAt {
   readonly at: (reach: number, dense: number) => Layout;
-  readonly place: (input: PlacingInput) => Layout | null;
+  readonly placer: (input: PlacingInput) => Placer;
 }
 
 /** Layouts of one panel by what differs between magnets; how far a face reaches matters only beside something to keep clear of. */
-function rememberedPlacing(reachMatters: boolean): (input: PlacingInput) => Layout | null {
-  const known = new Map<string, Layout | null>();
+function rememberedPlacing(reachMatters: boolean): (input: PlacingInput) => Placer {
+  const placers = new Map<string, Placer>();
   return (input) => {
-    const { spacing, upTo, counts, reach } = input;
-    const key = JSON.stringify([spacing, upTo, counts ?? null, reachMatters ? reach : 0]);
-    if (!known.has(key)) known.set(key, placingOrNone(input));
+    const { spacing, upTo, reach } = input;
+    const key = JSON.stringify([spacing, upTo, reachMatters ? reach : 0]);
+    const found = placers.get(key) ?? remembered(placer(input));
+    placers.set(key, found);
+    return found;
+  };
+}
+
+function remembered(place: Placer): Placer {
+  const known = new Map<string, Layout | null>();
+  return (counts) => {
+    const key = JSON.stringify(counts ?? null);
+    if (!known.has(key)) known.set(key, place(counts));
     return known.get(key) ?? null;
   };
 }
@@ -306,7 +321,8 @@ function countFor(
     const margin = marginOf(layout);
     if (ratio(margin) > ratio(best.margin)) best = { margin, points: layout.points.length };
     if (ratio(margin) < asked) continue;
-    const fewest = fewestPoints({ ...input.placing, reach }, marginOf, asked, layoutAt.place, MOST_LAYOUTS);
+    const asRule = { ...input.placing, reach };
+    const fewest = fewestPoints(asRule, marginOf, asked, layoutAt.placer(asRule), MOST_LAYOUTS);
     return fewest.ok && fewest.value.layout.points.length < layout.points.length
       ? fewest.value.layout
       : layout;

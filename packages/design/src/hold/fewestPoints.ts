@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '@panewright/quantity';
 import type { Layout, PlacingInput } from './layout.ts';
-import { placing, placingOrNone } from './placing.ts';
+import { type Placer, placer, placing } from './placing.ts';
 
 /** A layout's low margin: the weakest point's, or `unloaded` where nothing is asked of any. */
 export type MarginOf = (layout: Layout) => number | 'unloaded';
@@ -42,7 +42,7 @@ interface Found {
  * tried, with two more, and so on, stretches that mirror one another raised together.
  *
  * @param asked low margin wanted, a true ratio
- * @param place where the layouts come from: `placing`, or one that remembers them
+ * @param place where the layouts come from: the input's own placer, or one that remembers them
  * @param most layouts tried before the search is given up
  * @returns of the layouts with the fewest points that meet it, the one with the most margin
  * @range as placing; the fewest among layouts as symmetric as the first, with gaps as equal as can be on each stretch
@@ -53,10 +53,10 @@ export function fewestPoints(
   input: PlacingInput,
   marginOf: MarginOf,
   asked: number,
-  place: (input: PlacingInput) => Layout | null = placingOrNone,
+  place: Placer = placer(input),
   most = MOST_TRIED,
 ): Result<FewestPoints, FewestRefusal> {
-  const layout = place(input) ?? placing(input);
+  const layout = place() ?? placing(input);
   let best: Found = { layout, margin: marginOf(layout) };
   let tried = 1;
   if (meets(best.margin, asked)) return ok({ ...best, tried });
@@ -68,10 +68,7 @@ export function fewestPoints(
       return refuse({ code: 'SEARCH_TOO_LONG', asked, ...figures(best), tried });
     const found = choices.flatMap((raise): Found[] => {
       tried++;
-      const raised = place({
-        ...input,
-        counts: { mirrors: layout.mirrors, each: raisedBy(layout, raise) },
-      });
+      const raised = place({ mirrors: layout.mirrors, each: raisedBy(layout, raise) });
       return !raised || isCrowded(raised, layout) ? [] : [{ layout: raised, margin: marginOf(raised) }];
     });
     crowded = found.length === 0 ? crowded + 1 : 0;

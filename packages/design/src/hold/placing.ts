@@ -2,7 +2,7 @@ import { length } from '@panewright/geometry';
 import { fewestOnSpan, SLACK, type Span, spread } from './chain.ts';
 import { freeStretches } from './freeStretches.ts';
 import { handStops, placeByHand, ruleOf } from './handPlaced.ts';
-import type { Layout, Mirrors, PlacedPoint, PlacingInput } from './layout.ts';
+import type { KeepOut, Layout, Mirrors, PlacedPoint, PlacingInput } from './layout.ts';
 import { chainCounts, clearOf, type Leg, legsOf, limitOf } from './legs.ts';
 import { mirrorClasses, mirrorSets, zonesWith } from './mirrors.ts';
 import { gapsOf, placeProblems, type Rounds } from './placingGaps.ts';
@@ -20,29 +20,54 @@ import { footAllRound, footOnRun, LEAST_ROUND, type Run, runsOf } from './runs.t
  * @source common practice, no source
  */
 export function placing(input: PlacingInput): Layout {
-  const best = placingOrNone(input);
+  const best = placer(input)(input.counts);
   if (!best) throw new Error('no layout could be made of the counts given');
   return best;
 }
 
 /**
- * The same, or null where the counts given find no room: so many points cannot keep clear of the zones, or no longer have
- * the mirrors they were counted for.
+ * Layouts of one panel by the counts asked for, or by the rule where there are none; null where the counts find no room:
+ * so many points cannot keep clear of the zones, or no longer have the mirrors they were counted for.
+ */
+export type Placer = (counts?: PlacingInput['counts']) => Layout | null;
+
+/**
+ * The same for many counts: what lies free along the edges is looked at once. `input.counts` is left out of account.
  *
  * @range as placing
  * @source as placing
  */
-export function placingOrNone(input: PlacingInput): Layout | null {
+export function placer({ counts: _, ...input }: PlacingInput): Placer {
   const runs = runsOf(input.rim);
-  if (runs.length === 0) return roundLayout(input);
+  if (runs.length === 0) return (counts) => roundLayout(counts ? { ...input, counts } : input);
   const shape = mirrorSets(runs, input.rim, input.alike);
-  const sets = input.counts ? [input.counts.mirrors] : shape;
-  let best: Layout | null = null;
-  for (const mirrors of sets) {
-    const layout = layoutWith(input, runs, mirrors, shape[0]!);
-    if (layout && (!best || better(layout, best, input))) best = layout;
-  }
-  return best;
+  const grounds = new Map<string, Ground>();
+  const groundOf = (mirrors: Mirrors): Ground => {
+    const key = `${mirrors.leftRight} ${mirrors.topBottom}`;
+    const ground = grounds.get(key) ?? groundFor(input, runs, mirrors);
+    grounds.set(key, ground);
+    return ground;
+  };
+  return (counts) => {
+    const asked = counts ? { ...input, counts } : input;
+    let best: Layout | null = null;
+    for (const mirrors of counts ? [counts.mirrors] : shape) {
+      const layout = layoutWith(asked, runs, mirrors, shape[0]!, groundOf(mirrors));
+      if (layout && (!best || better(layout, best, input))) best = layout;
+    }
+    return best;
+  };
+}
+
+/** What counts do not change: the zones with their mirror images, and the legs between what stands. */
+interface Ground {
+  readonly zones: readonly KeepOut[];
+  readonly legs: readonly Leg[];
+}
+
+function groundFor(input: PlacingInput, runs: readonly Run[], mirrors: Mirrors): Ground {
+  const zones = zonesWith(input.zones, mirrors);
+  return { zones, legs: legsOf({ ...input, zones }, runs, mirrors, handStops(input.hand, runs)) };
 }
 
 /** Less beyond what the shop lets pass, then fewer points. */
@@ -59,9 +84,8 @@ function layoutWith(
   runs: readonly Run[],
   mirrors: Mirrors,
   shapeMirrors: Mirrors,
+  { zones, legs }: Ground,
 ): Layout | null {
-  const zones = zonesWith(input.zones, mirrors);
-  const legs = legsOf({ ...input, zones }, runs, mirrors, handStops(input.hand, runs));
   const counts = input.counts?.each ?? chainCounts(legs, input);
   if (!counts) return null;
   const points: PlacedPoint[] = [];
