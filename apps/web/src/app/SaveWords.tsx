@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import type { DocumentState, DocumentStore } from '../job/documentStore.ts';
-import type { Words } from '../text/en.ts';
 import { useWords } from '../text/useWords.ts';
+import type { Words } from '../text/words.ts';
 
 /** Where the work on the page is kept: here, at the server, or nowhere yet. */
 export function SaveWords<T>({ document }: { readonly document: DocumentStore<T> }) {

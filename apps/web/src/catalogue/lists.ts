@@ -1,5 +1,5 @@
 import type { Catalogue } from '../contract.ts';
-import type { Words } from '../text/en.ts';
+import type { Words } from '../text/words.ts';
 
 /** The lists of the catalogue that a shop fills. */
 export type ListName =

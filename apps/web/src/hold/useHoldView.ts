@@ -21,8 +21,8 @@ import {
 } from '../contract.ts';
 import { useShow } from '../findings/useFindings.ts';
 import { useCatalogue, useJob, usePlan } from '../job/work.ts';
-import type { Words } from '../text/en.ts';
 import { useWords } from '../text/useWords.ts';
+import type { Words } from '../text/words.ts';
 
 /** How a point stands in the wind of the job. */
 export type Standing = 'holds' | 'doubtful' | 'gives' | 'unloaded';

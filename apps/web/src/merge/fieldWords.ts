@@ -1,6 +1,6 @@
 import type { Job, ReadingName, UnitName } from '../contract.ts';
-import type { Words } from '../text/en.ts';
 import { showLength } from '../text/show.ts';
+import type { Words } from '../text/words.ts';
 import { type FieldPath, isPlain } from './parts.ts';
 
 /** A field of the job in words: “W3 Galley: Bottom side”. `jobs`: where the names of openings are looked up, in turn. */

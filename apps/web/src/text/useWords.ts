@@ -1,8 +1,9 @@
 import { create } from 'zustand';
-import { en, type Words } from './en.ts';
+import { english } from './english/english.ts';
+import type { Words } from './words.ts';
 
-/** The language shown. A second language is added here, beside English. */
-const useLanguage = create<{ readonly words: Words }>(() => ({ words: en }));
+/** The language shown. English comes with the page; others are fetched when they are chosen. */
+const useLanguage = create<{ readonly words: Words }>(() => ({ words: english }));
 
 export const useWords = (): Words => useLanguage((state) => state.words);
 

@@ -12,8 +12,8 @@ import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
 import { windowWords } from './windowWords.ts';
 
-/** Every word of the page, in English. Another language is another object of this shape. */
-export const en = {
+/** Every word of the page, in English. */
+export const english = {
   elevations: elevationWords,
   keep: keepWords,
   find: findWords,
@@ -651,5 +651,3 @@ export const en = {
     },
   },
 };
-
-export type Words = typeof en;

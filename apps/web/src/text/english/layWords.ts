@@ -1,4 +1,4 @@
-import type { LaidPlace } from '../contract.ts';
+import type { LaidPlace } from '../../contract.ts';
 
 /** Words of laying by hand, in English. */
 export const layWords = {

@@ -1,4 +1,4 @@
-import type { TraceStep } from '../photo/traceRequest.ts';
+import type { TraceStep } from '../../photo/traceRequest.ts';
 
 /** Words of the photo of a traced film, in English. */
 export const photoWords = {
