@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
+import { runProgram } from './runProgram.mjs';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
@@ -42,8 +43,8 @@ export function missingPackages() {
   ];
 }
 
-/** Installs what is missing where that is permitted (Debian, root); else says what to install. */
-export function ensureTestTools() {
+/** Installs what is missing where that is permitted (Debian, root); else answers with what to install. */
+export async function ensureTestTools() {
   if (process.env.PANEWRIGHT_CHROMIUM && !findChromium()) {
     return `PANEWRIGHT_CHROMIUM names ${process.env.PANEWRIGHT_CHROMIUM}, which is not a program that can be run. Correct it or unset it.`;
   }
@@ -54,9 +55,9 @@ export function ensureTestTools() {
       stdio: ['ignore', 'ignore', 'inherit'],
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     };
-    spawnSync('apt-get', ['update', '-q'], options);
+    await runProgram('apt-get', ['update', '-q'], options);
     for (const name of missing)
-      spawnSync('apt-get', ['install', '-y', '-q', '--no-install-recommends', name], options);
+      await runProgram('apt-get', ['install', '-y', '-q', '--no-install-recommends', name], options);
     missing = missingPackages();
   }
   if (missing.length === 0) return undefined;

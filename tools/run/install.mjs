@@ -1,8 +1,9 @@
-import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { takeLock } from './lock.mjs';
 import { at, checkNode, giveUp, root } from './root.mjs';
+import { runProgram } from './runProgram.mjs';
 
 /** Left by our own install: the lockfile it was of. */
 const STAMP = at('node_modules', '.panewright-lock');
@@ -30,19 +31,21 @@ export async function ensureInstalled() {
   if (isInstalled()) return;
   const free = await takeLock('install');
   try {
-    if (!isInstalled()) install();
+    if (!isInstalled()) await install();
   } finally {
     free();
   }
 }
 
-function install() {
+async function install() {
   console.log('Installing the packages of the lockfile (once) …');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
-  const { status } = spawnSync(npm, ['ci', '--no-fund', '--no-audit'], {
+  const status = await runProgram(npm, ['ci', '--no-fund', '--no-audit'], {
     cwd: root,
     stdio: ['ignore', 'inherit', 'inherit'],
     shell: process.platform === 'win32',
+    // node-gyp compiles as many files at once as there are processors.
+    env: { ...process.env, JOBS: process.env.JOBS ?? String(availableParallelism()) },
   });
   if (status !== 0) {
     rmSync(at('.cache', 'install.lock'), { recursive: true, force: true });

@@ -7,8 +7,10 @@ import { ensureInstalled } from './install.mjs';
 import { at, giveUp, root } from './root.mjs';
 
 const started = performance.now();
+// The system's packages come over the network while npm compiles: each waits for nothing of the other.
+const toolsReady = ensureTestTools();
 await ensureInstalled();
-const lacking = ensureTestTools();
+const lacking = await toolsReady;
 if (lacking) giveUp(lacking);
 await ensureBuilt();
 
