@@ -30,6 +30,11 @@ export const packInstance = z.looseObject({
       }),
     )
     .max(5000),
+  reserved: z
+    .array(z.tuple([coordinate, coordinate, coordinate, coordinate]))
+    .max(200)
+    .optional()
+    .describe('where no piece may lie: least x and y, greatest x and y of each'),
 });
 
 export const packReport = z.strictObject({

@@ -11,6 +11,8 @@ export interface BenchmarkJson {
     readonly allowedRotationsDeg: readonly number[];
     readonly polygon: readonly (readonly number[])[];
   }[];
+  /** Where no piece may lie: least x and y, greatest x and y of each. */
+  readonly reserved?: readonly (readonly [number, number, number, number])[] | undefined;
 }
 
 /**
@@ -22,6 +24,7 @@ export function benchmarkInstance(json: BenchmarkJson): Instance {
     stripWidth: mm(json.stripWidth),
     spacing: mm(0),
     margin: { side: mm(0), end: mm(0) },
+    ...(json.reserved ? { reserved: json.reserved.map(placeOf) } : {}),
     pieces: json.pieces.map(({ id, demand, allowedRotationsDeg, polygon }) => ({
       id,
       demand,
@@ -31,6 +34,13 @@ export function benchmarkInstance(json: BenchmarkJson): Instance {
     })),
   };
 }
+
+const placeOf = ([minX, minY, maxX, maxY]: readonly [number, number, number, number]) => ({
+  minX: mm(minX),
+  minY: mm(minY),
+  maxX: mm(maxX),
+  maxY: mm(maxY),
+});
 
 function anticlockwise(polygon: readonly (readonly number[])[]): readonly (readonly number[])[] {
   const [x0, y0] = polygon[0] ?? [0, 0];

@@ -1,5 +1,5 @@
 import { mm, ok, type Result, refuse } from '@panewright/quantity';
-import type { Instance, InstanceRefusal, Piece } from './instance.ts';
+import type { Instance, InstanceRefusal, Piece, ReservedPlace } from './instance.ts';
 import { areaOf, boxOf, movedRing, type Ring, ringOf } from './shape/ring.ts';
 
 type Found = InstanceRefusal | undefined;
@@ -14,7 +14,7 @@ export function checkInstance(instance: Instance): Result<Instance, InstanceRefu
   return found ? refuse(found) : ok(instance);
 }
 
-function checkStrip({ stripWidth, spacing, margin, pieces }: Instance): Found {
+function checkStrip({ stripWidth, spacing, margin, pieces, reserved = [] }: Instance): Found {
   if (!(stripWidth > 0 && Number.isFinite(stripWidth)))
     return { code: 'STRIP_WIDTH_NOT_POSITIVE', stripWidth };
   if (!(spacing >= 0 && Number.isFinite(spacing))) return { code: 'SPACING_NOT_A_LENGTH', spacing };
@@ -22,9 +22,14 @@ function checkStrip({ stripWidth, spacing, margin, pieces }: Instance): Found {
   if (!(side >= 0 && end >= 0 && Number.isFinite(side + end)))
     return { code: 'MARGIN_NOT_A_LENGTH', side, end };
   if (!(stripWidth - 2 * side > 0)) return { code: 'MARGINS_LEAVE_NO_CLOTH', stripWidth, side };
+  const place = reserved.findIndex((box) => !isBox(box));
+  if (place >= 0) return { code: 'RESERVED_PLACE_HAS_NO_AREA', place };
   if (!pieces.some((piece) => piece.demand > 0)) return { code: 'NO_PIECES_TO_LAY' };
   return undefined;
 }
+
+const isBox = ({ minX, minY, maxX, maxY }: ReservedPlace) =>
+  Number.isFinite(minX + minY + maxX + maxY) && maxX > minX && maxY > minY;
 
 function checkPieces({ pieces, stripWidth, margin }: Instance): Found {
   const seen = new Set<string | number>();

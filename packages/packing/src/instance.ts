@@ -28,15 +28,25 @@ export interface Margin {
   readonly end: Millimetre;
 }
 
+/** A rectangle of the strip, in its own coordinates, where no piece may lie: a flaw, a hole, or what is kept for another job. */
+export interface ReservedPlace {
+  readonly minX: Millimetre;
+  readonly minY: Millimetre;
+  readonly maxX: Millimetre;
+  readonly maxY: Millimetre;
+}
+
 /**
  * Pieces to lay on one strip: x runs along the cloth and is free, y runs across it from 0 to `stripWidth`.
  * `spacing` is the least distance between two pieces (the blade, or the safety of the cut); 0 lets them touch.
+ * Pieces keep as far from `reserved` places as from one another; places may overlap and reach beyond the cloth.
  */
 export interface Instance {
   readonly stripWidth: Millimetre;
   readonly pieces: readonly Piece[];
   readonly spacing: Millimetre;
   readonly margin: Margin;
+  readonly reserved?: readonly ReservedPlace[];
 }
 
 /**
@@ -65,6 +75,7 @@ export type InstanceRefusal =
   | { readonly code: 'SPACING_NOT_A_LENGTH'; readonly spacing: number }
   | { readonly code: 'MARGIN_NOT_A_LENGTH'; readonly side: number; readonly end: number }
   | { readonly code: 'MARGINS_LEAVE_NO_CLOTH'; readonly stripWidth: Millimetre; readonly side: Millimetre }
+  | { readonly code: 'RESERVED_PLACE_HAS_NO_AREA'; readonly place: number }
   | { readonly code: 'PIECE_ID_TWICE'; readonly pieceId: PieceId }
   | { readonly code: 'PIECE_DEMAND_NOT_WHOLE'; readonly pieceId: PieceId; readonly demand: number }
   | { readonly code: 'PIECE_VERTEX_NOT_FINITE'; readonly pieceId: PieceId; readonly vertex: number }

@@ -1,6 +1,15 @@
 import type { Kept } from './construct/construct.ts';
 import type { Layout, Placement } from './instance.ts';
-import { IDLE, type Item, type Lay, lengthOf, type Prepared, sameOutline, type Variant } from './prepared.ts';
+import {
+  emptyLay,
+  IDLE,
+  type Item,
+  type Lay,
+  lengthOf,
+  type Prepared,
+  sameOutline,
+  type Variant,
+} from './prepared.ts';
 import { boxOf, movedRing, ringOf, withoutIdleVertices } from './shape/ring.ts';
 
 /**
@@ -14,9 +23,7 @@ export function layOf(prep: Prepared, layout: Layout): Lay {
 
 /** Some of a layout's copies in the engine's terms; the rest at nought. They must have passed `checkPlaces`. */
 export function keptOf(prep: Prepared, placements: readonly Placement[]): Kept {
-  const n = prep.items.length;
-  const variant = Int32Array.from(prep.items, ({ shape }) => prep.shapes[shape]!.variants[0]!.index);
-  const lay = { variant, x: new Float64Array(n), y: new Float64Array(n), length: 0 };
+  const lay = emptyLay(prep);
   const at = new Map(prep.items.map((item, i) => [keyOf(item.piece.id, item.copy), i]));
   const items = placements.map((placement) => {
     const i = at.get(keyOf(placement.pieceId, placement.copy))!;

@@ -39,9 +39,12 @@ export function boundOf(prep: Prepared): Millimetre {
 const demandOf = (prep: Prepared, shape: Shape) =>
   prep.items.filter((item) => item.shape === shape.index).length;
 
+/** Without those of reserved places, which take no length, and of pieces that are not wanted. */
+const ofPieces = (prep: Prepared) => prep.shapes.filter((shape) => demandOf(prep, shape) > 0);
+
 function longestPiece(prep: Prepared): number {
   const { spacing } = prep.instance;
-  return Math.max(...prep.shapes.map((s) => Math.min(...s.variants.map((v) => v.width - spacing))));
+  return Math.max(...ofPieces(prep).map((s) => Math.min(...s.variants.map((v) => v.width - spacing))));
 }
 
 type Dual = (share: number) => number;
@@ -67,7 +70,7 @@ const DUALS: readonly Dual[] = [
 
 function chordBound(prep: Prepared): number {
   const totals = DUALS.map(() => 0);
-  for (const shape of prep.shapes) {
+  for (const shape of ofPieces(prep)) {
     const demand = demandOf(prep, shape);
     const byVariant = shape.variants.map((variant) => chordIntegrals(prep, variant));
     for (let f = 0; f < DUALS.length; f++) totals[f]! += demand * Math.min(...byVariant.map((of) => of[f]!));
@@ -138,7 +141,7 @@ function passingBound(prep: Prepared): number {
 }
 
 function passingAt(prep: Prepared, trim: number): number {
-  const candidates = prep.shapes
+  const candidates = ofPieces(prep)
     .map((shape) => ({ demand: demandOf(prep, shape), inside: worstInside(shape, trim) }))
     .filter((c) => c.inside !== undefined && c.inside.tall > 0)
     .sort((a, b) => b.inside!.tall - a.inside!.tall);

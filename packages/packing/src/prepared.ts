@@ -67,6 +67,16 @@ export interface Item {
   readonly baseY: number;
 }
 
+/** A reserved place that reaches the cloth, as a shape that lies still: the lower left corner of its grown box. */
+export interface Still {
+  /** Index among the instance's reserved places. */
+  readonly place: number;
+  readonly shape: number;
+  readonly variant: number;
+  readonly x: number;
+  readonly y: number;
+}
+
 /**
  * An instance in the engine's terms: the strip is 0 .. height across, grown by half the spacing on each side
  * like every shape, so that neighbours may touch; margins lie outside it.
@@ -76,16 +86,18 @@ export interface Prepared {
   readonly height: number;
   readonly touch: number;
   readonly area: number;
+  /** Those of the pieces first, then those of the reserved places. */
   readonly shapes: readonly Shape[];
   readonly variants: readonly Variant[];
   readonly items: readonly Item[];
+  readonly still: readonly Still[];
   /** Blocked region of variant b about variant a, made on first use. */
   region(a: number, b: number): BlockedRegion;
   /** The same of their covers: never smaller, quicker to search. */
   coverRegion(a: number, b: number): BlockedRegion;
 }
 
-/** Lower left corner of each item's grown box, and its variant. */
+/** Lower left corner of each item's grown box, and its variant; after the items, the reserved places as they lie. */
 export interface Lay {
   readonly variant: Int32Array;
   readonly x: Float64Array;
@@ -141,6 +153,9 @@ function prepare(instance: Instance): Prepared {
       items.push({ piece, copy, shape, baseX: box.minX, baseY: box.minY });
     }
   }
+  const still = (instance.reserved ?? []).flatMap(
+    (_, place) => stillOf(instance, place, shapes, variants) ?? [],
+  );
   const regions = new Array<BlockedRegion | undefined>(variants.length ** 2);
   const coverRegions = new Array<BlockedRegion | undefined>(variants.length ** 2);
   const region = (a: number, b: number) =>
@@ -158,9 +173,50 @@ function prepare(instance: Instance): Prepared {
     shapes,
     variants,
     items,
+    still,
     region,
     coverRegion,
   };
+}
+
+/** A reserved place, as much of it as lies on the cloth, with a shape of its own; undefined where none does. */
+function stillOf(
+  { stripWidth, spacing, margin, reserved }: Instance,
+  place: number,
+  shapes: Shape[],
+  variants: Variant[],
+): Still | undefined {
+  const box = reserved![place]!;
+  const [minX, maxX] = [Math.max(margin.end, box.minX), box.maxX];
+  const [minY, maxY] = [Math.max(margin.side, box.minY), Math.min(stripWidth - margin.side, box.maxY)];
+  if (!(maxX > minX && maxY > minY)) return undefined;
+  const [wide, tall, grow] = [maxX - minX, maxY - minY, spacing / 2];
+  const corners = Float64Array.of(0, 0, wide, 0, wide, tall, 0, tall);
+  const ring = movedRing(corners, 0, false, grow, grow);
+  const [index, shape] = [variants.length, shapes.length];
+  const frame = { width: wide + spacing, height: tall + spacing, originX: grow, originY: grow };
+  const parts = [ring];
+  const variant = { index, shape, rotationDeg: 0, flipped: false, ring, parts, cover: parts, ...frame };
+  variants.push(variant);
+  const area = wide * tall;
+  shapes.push({ index: shape, area, hullArea: area, diameter: Math.hypot(wide, tall), variants: [variant] });
+  return { place, shape, variant: index, x: minX - margin.end, y: minY - margin.side };
+}
+
+/** Every item at nought and in its first turn, and the reserved places where they are. */
+export function emptyLay({ items, shapes, still }: Prepared): Lay {
+  const count = items.length + still.length;
+  const variant = new Int32Array(count);
+  const [x, y] = [new Float64Array(count), new Float64Array(count)];
+  items.forEach(({ shape }, i) => {
+    variant[i] = shapes[shape]!.variants[0]!.index;
+  });
+  still.forEach((one, k) => {
+    variant[items.length + k] = one.variant;
+    x[items.length + k] = one.x;
+    y[items.length + k] = one.y;
+  });
+  return { variant, x, y, length: 0 };
 }
 
 function shapeKey(piece: Piece, base: Ring, stripWidth: number): string {
@@ -243,6 +299,7 @@ export function layoutOf(prep: Prepared, lay: Lay): Layout {
 /** Right edge of the last piece in the grown strip. */
 export function lengthOf(prep: Prepared, variant: Int32Array, x: Float64Array): number {
   let most = 0;
-  for (let i = 0; i < x.length; i++) most = Math.max(most, x[i]! + prep.variants[variant[i]!]!.width);
+  for (let i = 0; i < prep.items.length; i++)
+    most = Math.max(most, x[i]! + prep.variants[variant[i]!]!.width);
   return most;
 }

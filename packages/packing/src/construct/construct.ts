@@ -1,4 +1,4 @@
-import { type Lay, lengthOf, type Prepared, type Variant } from '../prepared.ts';
+import { emptyLay, type Lay, lengthOf, type Prepared, type Variant } from '../prepared.ts';
 import type { Random } from '../random.ts';
 import { leftmostSpot, type Placed, type Spot } from './leftmost.ts';
 
@@ -52,13 +52,10 @@ export function construct(
   longest = Number.POSITIVE_INFINITY,
   kept?: Kept,
 ): Constructed {
-  const n = prep.items.length;
-  const variant =
-    kept?.lay.variant.slice() ??
-    Int32Array.from(prep.items, ({ shape }) => prep.shapes[shape]!.variants[0]!.index);
-  const x = kept?.lay.x.slice() ?? new Float64Array(n);
-  const y = kept?.lay.y.slice() ?? new Float64Array(n);
-  const items: number[] = [...(kept?.items ?? [])];
+  const from = kept?.lay ?? emptyLay(prep);
+  const [variant, x, y] = [from.variant.slice(), from.x.slice(), from.y.slice()];
+  const items: number[] = prep.still.map((_, k) => prep.items.length + k);
+  items.push(...(kept?.items ?? []));
   const last = new Float64Array(prep.variants.length);
   const placed: Placed = { items, variant, x, y, last, visits: 0 };
   const still = new Set(items);
@@ -77,7 +74,7 @@ export function construct(
   }
   const length = lengthOf(prep, variant, x);
   const cost = Math.ceil(placed.visits / VISITS_PER_EVALUATION);
-  return { lay: { variant, x, y, length }, placed: items, cost };
+  return { lay: { variant, x, y, length }, placed: items.slice(prep.still.length), cost };
 }
 
 function orderOf(prep: Prepared, { order, shuffle }: Manner, dice: Random): readonly number[] {

@@ -5,7 +5,9 @@ import { PairViews, VIEW } from './pairViews.ts';
 /** Everything about an instance that a search looks up and never changes. */
 export interface Tables {
   readonly prep: Prepared;
+  /** Items and, after them, the reserved places, which never move. */
   readonly count: number;
+  readonly movable: number;
   readonly variants: number;
   readonly width: Float64Array;
   readonly height: Float64Array;
@@ -29,9 +31,10 @@ export function tablesOf(prep: Prepared): Tables {
 }
 
 function makeTables(prep: Prepared): Tables {
-  const { shapes, variants, items } = prep;
-  const shape = (k: number): Shape => shapes[items[k]!.shape]!;
-  const count = items.length;
+  const { shapes, variants, items, still } = prep;
+  const all = [...items, ...still];
+  const shape = (k: number): Shape => shapes[all[k]!.shape]!;
+  const count = all.length;
   const of = <T extends Float64Array | Int32Array>(array: T, value: (k: number) => number): T => {
     for (let k = 0; k < count; k++) array[k] = value(k);
     return array;
@@ -39,12 +42,13 @@ function makeTables(prep: Prepared): Tables {
   return {
     prep,
     count,
+    movable: items.length,
     variants: variants.length,
     width: Float64Array.from(variants, (v) => v.width),
     height: Float64Array.from(variants, (v) => v.height),
     firstVariant: of(new Int32Array(count), (k) => shape(k).variants[0]!.index),
     turns: of(new Int32Array(count), (k) => shape(k).variants.length),
-    shapeOf: of(new Int32Array(count), (k) => items[k]!.shape),
+    shapeOf: of(new Int32Array(count), (k) => all[k]!.shape),
     hullArea: of(new Float64Array(count), (k) => shape(k).hullArea),
     diameter: of(new Float64Array(count), (k) => shape(k).diameter),
     pairs: new PairViews(prep),
@@ -203,11 +207,11 @@ export class Board {
 
   /** Reads the overlap of every pair as the pieces lie, for `loss`, `colliding` and `reweigh`. */
   survey(): void {
-    const n = this.tables.count;
+    const { count: n, movable } = this.tables;
     const { x, y, right, top, variant, bad, near } = this;
     for (let k = 0; k < this.hits; k++) bad[this.hitAt[k]!] = 0;
     this.hits = 0;
-    for (let i = 0; i < n; i++) {
+    for (let i = 0; i < movable; i++) {
       const x0 = near.sliceX(x[i]!);
       const x1 = near.sliceX(right[i]!);
       const y0 = near.sliceY(y[i]!);
@@ -245,7 +249,7 @@ export class Board {
       hit[Math.floor(this.hitAt[k]! / n)] = 1;
       hit[this.hitAt[k]! % n] = 1;
     }
-    return Array.from({ length: n }, (_, i) => i).filter((i) => hit[i]);
+    return Array.from({ length: this.tables.movable }, (_, i) => i).filter((i) => hit[i]);
   }
 
   /** Guided local search: overlapping pairs grow dearer by 1.2 to 2 times, the others fade by 0.95, never below 1. */

@@ -1,4 +1,4 @@
-import type { Prepared } from '../prepared.ts';
+import { lengthOf, type Prepared } from '../prepared.ts';
 import type { BlockedRegion } from '../shape/blockedRegion.ts';
 import type { Snapshot } from './board.ts';
 import { maximise } from './simplex.ts';
@@ -75,11 +75,13 @@ function contactsOf(prep: Prepared, lay: Snapshot, within: number): readonly Con
   const { variant, x, y } = lay;
   const out: Contact[] = [];
   const n = x.length;
+  const movable = prep.items.length;
   for (let i = 0; i < n; i++) {
     const a = prep.variants[variant[i]!]!;
     for (let j = 0; j < n; j++) {
       // One order per pair: regions are kept for the lower variant first.
-      if (i === j || variant[i]! > variant[j]! || (variant[i] === variant[j] && i > j)) continue;
+      if (i === j || (i >= movable && j >= movable)) continue;
+      if (variant[i]! > variant[j]! || (variant[i] === variant[j] && i > j)) continue;
       const b = prep.variants[variant[j]!]!;
       const [dx, dy] = [x[j]! - x[i]!, y[j]! - y[i]!];
       if (dx >= a.width + within || -dx >= b.width + within) continue;
@@ -161,17 +163,20 @@ function slide(prep: Prepared, lay: Snapshot, room: Room, contacts: readonly Con
 }
 
 function endsNear(prep: Prepared, lay: Snapshot, length: number, trust: number) {
-  return Array.from(lay.x, (x, i) => ({
-    i,
-    slack: Math.max(0, length - x - prep.variants[lay.variant[i]!]!.width),
-  })).filter(({ slack }) => slack < 3 * trust);
+  return prep.items
+    .map((_, i) => ({
+      i,
+      slack: Math.max(0, length - lay.x[i]! - prep.variants[lay.variant[i]!]!.width),
+    }))
+    .filter(({ slack }) => slack < 3 * trust);
 }
 
 function bounds(prep: Prepared, lay: Snapshot, { length, longest, trust, overlap }: Room) {
   const n = lay.x.length;
   const lower = new Float64Array(2 * n + 2);
   const upper = new Float64Array(2 * n + 2);
-  for (let i = 0; i < n; i++) {
+  // Reserved places, after the items, keep bounds of 0.
+  for (let i = 0; i < prep.items.length; i++) {
     const v = prep.variants[lay.variant[i]!]!;
     lower[i] = -Math.min(trust, Math.max(0, lay.x[i]!));
     upper[i] = trust;
@@ -190,14 +195,12 @@ function bounds(prep: Prepared, lay: Snapshot, { length, longest, trust, overlap
 
 function moved(prep: Prepared, lay: Snapshot, z: Float64Array) {
   const n = lay.x.length;
-  const x = lay.x.map((value, i) => Math.max(0, value + z[i]!));
+  const count = prep.items.length;
+  const x = lay.x.map((value, i) => (i < count ? Math.max(0, value + z[i]!) : value));
   const y = lay.y.map((value, i) => {
+    if (i >= count) return value;
     const top = prep.height - prep.variants[lay.variant[i]!]!.height;
     return Math.min(top, Math.max(0, value + z[n + i]!));
   });
-  let end = 0;
-  x.forEach((value, i) => {
-    end = Math.max(end, value + prep.variants[lay.variant[i]!]!.width);
-  });
-  return { lay: { variant: lay.variant, x, y }, length: end };
+  return { lay: { variant: lay.variant, x, y }, length: lengthOf(prep, lay.variant, x) };
 }

@@ -10,8 +10,8 @@ const LARGE = 0.75;
  * @source sources.md#gardeyn-2025
  */
 export function disrupt(board: Board, dice: Random): void {
-  const { hullArea, diameter, shapeOf, count } = board.tables;
-  const order = Array.from({ length: count }, (_, i) => i).sort(
+  const { hullArea, diameter, shapeOf, movable } = board.tables;
+  const order = Array.from({ length: movable }, (_, i) => i).sort(
     (a, b) => hullArea[b]! - hullArea[a]! || a - b,
   );
   const total = order.reduce((sum, i) => sum + hullArea[i]!, 0);
@@ -53,14 +53,14 @@ function exchange(board: Board, i: number, j: number, dice: Random): void {
 
 /** Smaller pieces whose middle lies where the other large piece is about to come. */
 function followers(board: Board, i: number, j: number) {
-  const { hullArea, count } = board.tables;
+  const { hullArea, movable } = board.tables;
   const least = Math.min(hullArea[i]!, hullArea[j]!) / 2;
   const out: { k: number; to: number }[] = [];
   const [wi, hi] = [board.right[i]! - board.x[i]!, board.top[i]! - board.y[i]!];
   const [wj, hj] = [board.right[j]! - board.x[j]!, board.top[j]! - board.y[j]!];
   const [cix, ciy] = middle(board, i);
   const [cjx, cjy] = middle(board, j);
-  for (let k = 0; k < count; k++) {
+  for (let k = 0; k < movable; k++) {
     if (k === i || k === j || hullArea[k]! > least) continue;
     const [kx, ky] = middle(board, k);
     if (Math.abs(kx - cix) < wj / 2 && Math.abs(ky - ciy) < hj / 2) out.push({ k, to: j });

@@ -211,7 +211,7 @@ export class Search {
     const by = Math.max(share * best.length, 4 * prep.touch);
     const cut = (0.1 + 0.8 * dice.next()) * best.length;
     board.length = best.length - by;
-    for (let i = 0; i < best.x.length; i++) {
+    for (let i = 0; i < prep.items.length; i++) {
       const v = best.variant[i]!;
       const width = board.tables.width[v]!;
       const x = best.x[i]! + width / 2 > cut ? best.x[i]! - by : best.x[i]!;

@@ -1,6 +1,14 @@
-/** Least length for rectangles with whole sides, by trying every whole place: nothing of the engine's. */
-export function bruteForce(width: number, rects: readonly (readonly [number, number])[]): number {
-  let best = rects.reduce((sum, [l, w]) => sum + Math.max(l, w), 0);
+/**
+ * Least length for rectangles with whole sides, by trying every whole place: nothing of the engine's.
+ *
+ * @param reserved cells [x0, y0, x1, y1] that stay free
+ */
+export function bruteForce(
+  width: number,
+  rects: readonly (readonly [number, number])[],
+  reserved?: readonly [number, number, number, number],
+): number {
+  let best = (reserved?.[2] ?? 0) + rects.reduce((sum, [l, w]) => sum + Math.max(l, w), 0);
   const grid = Array.from({ length: best }, () => new Uint8Array(width));
   const fits = (x: number, y: number, l: number, w: number) => {
     for (let i = x; i < x + l; i++) for (let j = y; j < y + w; j++) if (grid[i]![j]) return false;
@@ -24,6 +32,7 @@ export function bruteForce(width: number, rects: readonly (readonly [number, num
           fill(x, y, l, w, 0);
         }
   };
+  if (reserved) fill(reserved[0], reserved[1], reserved[2] - reserved[0], reserved[3] - reserved[1], 1);
   place(0, 0);
   return best;
 }

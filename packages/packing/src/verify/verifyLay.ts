@@ -43,6 +43,7 @@ export type LayRefusal =
       readonly x: Millimetre;
       readonly y: Millimetre;
     }
+  | { readonly code: 'LAY_MEETS_RESERVED'; readonly of: LaidCopy; readonly place: number }
   | { readonly code: 'LAY_DENSITY_WRONG'; readonly stated: number; readonly found: number }
   | { readonly code: 'LAY_PIECE_NOT_SIMPLE'; readonly pieceId: PieceId };
 
@@ -70,7 +71,7 @@ interface Grid {
  *
  * @param tolerance share of the strip's width that counts as touching; default 1e-7 (0.15 um on a 1.5 m roll)
  * @accuracy a depth within two grid steps (1e-9 of the width) of the tolerance may fall either way
- * @refuses every LayRefusal, first found: counts, turns, cloth, pairs by distance along the cloth
+ * @refuses every LayRefusal, first found: counts, turns, cloth, pairs by distance along the cloth, reserved places
  * @source separating axes, sources.md#ericson-2004
  */
 export function verifyLay(
@@ -87,6 +88,7 @@ export function verifyLay(
   const found =
     checkCloth(instance, layout, laid, grid) ??
     checkPairs(instance, laid, grid) ??
+    checkReserved(instance, laid, grid) ??
     checkDensity(instance, layout);
   return found ? refuse(found) : ok(layout);
 }
@@ -198,6 +200,30 @@ function checkPairs(instance: Instance, laid: readonly Laid[], grid: Grid): LayR
         overlapOf(a, b, grid) ?? (gap > 0 ? closenessOf(a, b, instance.spacing, grid) : undefined);
       if (found) return found;
     }
+  return undefined;
+}
+
+/** Each reserved place stands as one more laid piece, of two triangles. */
+function checkReserved(instance: Instance, laid: readonly Laid[], grid: Grid): LayRefusal | undefined {
+  const gap = Math.round(instance.spacing * grid.steps);
+  for (const [place, { minX, minY, maxX, maxY }] of (instance.reserved ?? []).entries()) {
+    const box = [minX, minY, maxX, maxY].map((v) => Math.round(v * grid.steps)) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    const at = Float64Array.of(box[0], box[1], box[2], box[1], box[2], box[3], box[0], box[3]);
+    const other: Laid = { of: { pieceId: '', copy: 0 }, at, triangles: Int32Array.of(0, 1, 2, 0, 2, 3), box };
+    for (const one of laid) {
+      if (one.box[0] - box[2] >= gap || box[0] - one.box[2] >= gap) continue;
+      if (one.box[1] - box[3] >= gap || box[1] - one.box[3] >= gap) continue;
+      const meets =
+        overlapOf(one, other, grid) ??
+        (gap > 0 ? closenessOf(one, other, instance.spacing, grid) : undefined);
+      if (meets) return { code: 'LAY_MEETS_RESERVED', of: one.of, place };
+    }
+  }
   return undefined;
 }
 

@@ -48,6 +48,8 @@ function sayInstance(refusal: Instance, show: Show): string {
       return `the margins are ${number(refusal.side)} and ${number(refusal.end)}`;
     case 'MARGINS_LEAVE_NO_CLOTH':
       return `margins of ${number(refusal.side)} leave nothing of a strip ${number(refusal.stripWidth)} wide`;
+    case 'RESERVED_PLACE_HAS_NO_AREA':
+      return `reserved place ${refusal.place + 1} has no area: least x and y come first, then greatest`;
     case 'PIECE_WIDER_THAN_ROLL':
       return `piece ${refusal.pieceId} needs ${number(refusal.leastWidth)} across a strip that leaves ${number(refusal.usableWidth)}`;
     default:
