@@ -6,6 +6,8 @@ export * from './lowerBound.ts';
 export * from './packAround.ts';
 export * from './packing.ts';
 export * from './searcher.ts';
+export * from './slide/bindingChain.ts';
+export { pushTogether } from './slide/pushTogether.ts';
 export * from './strips/cutStrips.ts';
 export {
   type CuttingOrder,
