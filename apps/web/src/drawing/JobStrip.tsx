@@ -1,4 +1,4 @@
-import { type RefObject, useEffect } from 'react';
+import { memo, type RefObject, useEffect } from 'react';
 import { Link } from 'wouter';
 import type { Finding, Opening, OpeningPlan, OpeningShape } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
@@ -41,44 +41,26 @@ interface StripProps {
 /** The whole job as one row of openings, drawn to one scale. */
 export function JobStrip({ openings, plans, findings, selected, href, add, elevations }: StripProps) {
   const w = useWords();
-  const units = useUnits();
   const { ref: row, width } = useWidth<HTMLElement>(1200);
   useShown(row, selected);
   const shapes = plans.flatMap((plan) => (plan.shape ? [plan.shape] : []));
   const scale = rowScale(shapes, width);
+  const planOf = new Map(plans.map((plan) => [plan.opening, plan]));
+  const [stops, doubts] = [placesOf(findings, 'stop'), placesOf(findings, 'doubt')];
   return (
     <nav ref={row} className="strip" aria-label={w.strip.label}>
       <ul>
-        {openings.map((opening) => {
-          const plan = plans.find((one) => one.opening === opening.id);
-          const own = findings.filter((one) => one.where.opening === opening.id);
-          const stop = own.some((one) => one.severity === 'stop');
-          const doubt = own.some((one) => one.severity === 'doubt');
-          return (
-            <li key={opening.id}>
-              <Link
-                href={href(opening.id)}
-                title={opening.place || undefined}
-                className={`strip-one${stop || doubt ? ' strip-needs' : ''}`}
-                aria-current={opening.id === selected ? 'true' : undefined}
-              >
-                <StripShape plan={plan} scale={scale} />
-                <span className="strip-name">
-                  <b>{opening.id}</b> {opening.name}
-                </span>
-                <span className="strip-size">
-                  {plan?.shape
-                    ? showSize(plan.shape.width.value, plan.shape.height.value, units)
-                    : w.strip.notMeasured}
-                  {opening.exit ? `, ${w.strip.exit}` : ''}
-                </span>
-                {stop || doubt ? (
-                  <span className="strip-mark">{stop ? w.strip.stop : w.strip.doubt}</span>
-                ) : null}
-              </Link>
-            </li>
-          );
-        })}
+        {openings.map((opening) => (
+          <StripOne
+            key={opening.id}
+            opening={opening}
+            plan={planOf.get(opening.id)}
+            scale={scale}
+            href={href(opening.id)}
+            chosen={opening.id === selected}
+            mark={stops.has(opening.id) ? 'stop' : doubts.has(opening.id) ? 'doubt' : null}
+          />
+        ))}
         <li className="strip-end">
           <Link href={elevations}>{w.elevations.link}</Link>
           <button type="button" className="strip-add" aria-label={w.strip.add} onClick={add}>
@@ -89,6 +71,49 @@ export function JobStrip({ openings, plans, findings, selected, href, add, eleva
     </nav>
   );
 }
+
+const placesOf = (
+  findings: readonly Finding[],
+  severity: Finding['severity'],
+): ReadonlySet<string | undefined> =>
+  new Set(findings.filter((one) => one.severity === severity).map((one) => one.where.opening));
+
+interface OneProps {
+  readonly opening: Opening;
+  readonly plan: OpeningPlan | undefined;
+  readonly scale: number;
+  readonly href: string;
+  readonly chosen: boolean;
+  readonly mark: 'stop' | 'doubt' | null;
+}
+
+/** One opening of the row; drawn again only where something of its own changed, be there two hundred. */
+const StripOne = memo(function StripOne({ opening, plan, scale, href, chosen, mark }: OneProps) {
+  const w = useWords();
+  const units = useUnits();
+  return (
+    <li>
+      <Link
+        href={href}
+        title={opening.place || undefined}
+        className={`strip-one${mark ? ' strip-needs' : ''}`}
+        aria-current={chosen ? 'true' : undefined}
+      >
+        <StripShape plan={plan} scale={scale} />
+        <span className="strip-name">
+          <b>{opening.id}</b> {opening.name}
+        </span>
+        <span className="strip-size">
+          {plan?.shape
+            ? showSize(plan.shape.width.value, plan.shape.height.value, units)
+            : w.strip.notMeasured}
+          {opening.exit ? `, ${w.strip.exit}` : ''}
+        </span>
+        {mark ? <span className="strip-mark">{w.strip[mark]}</span> : null}
+      </Link>
+    </li>
+  );
+});
 
 /** Moves the row sideways, and only the row, so that the chosen opening can be seen. */
 function useShown(row: RefObject<HTMLElement | null>, selected: string | null): void {

@@ -1,5 +1,6 @@
+import { fingerprint } from '../merge/documentText.ts';
 import { type Merged, merge, type Picks } from '../merge/merge.ts';
-import { fingerprint, sameValue } from '../merge/parts.ts';
+import { sameValue } from '../merge/parts.ts';
 import type { Copy, Origin } from '../offline/keptDocuments.ts';
 import type { DocumentStore } from './documentStore.ts';
 

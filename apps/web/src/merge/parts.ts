@@ -48,21 +48,3 @@ export function entriesOf(list: unknown): ReadonlyMap<string, unknown> | null {
   }
   return entries;
 }
-
-/** The same content gives the same text, whatever the order of keys. */
-const canonical = (value: unknown): string =>
-  JSON.stringify(value, (_, one: unknown) =>
-    isPlain(one) ? Object.fromEntries(Object.entries(one).toSorted(([a], [b]) => (a < b ? -1 : 1))) : one,
-  );
-
-/** A short text for a long content, to know it again by: two mixes of 32 bits each, and the length. */
-export function fingerprint(value: unknown): string {
-  const text = canonical(value);
-  let [a, b] = [0x811c9dc5, 0x9e3779b9];
-  for (let i = 0; i < text.length; i++) {
-    const code = text.charCodeAt(i);
-    a = Math.imul(a ^ code, 0x01000193);
-    b = Math.imul(b ^ code, 0x85ebca6b) ^ (b >>> 13);
-  }
-  return `${(a >>> 0).toString(36)}.${(b >>> 0).toString(36)}.${text.length.toString(36)}`;
-}

@@ -1,6 +1,7 @@
 import type { Job } from '../contract.ts';
+import { fingerprint } from '../merge/documentText.ts';
 import { merge } from '../merge/merge.ts';
-import { fingerprint, sameValue } from '../merge/parts.ts';
+import { sameValue } from '../merge/parts.ts';
 import { Refused, type Server } from '../server/server.ts';
 import { type Copy, dropEdits, type Edit, keepCopy, leftBehind } from './keptDocuments.ts';
 

@@ -1,3 +1,4 @@
+import { documentText } from '../merge/documentText.ts';
 import { read, readAll, write } from './database.ts';
 import { otherPages, writer } from './writer.ts';
 
@@ -20,24 +21,45 @@ export interface Edit<T> {
   readonly key: string;
 }
 
+/** A document is stored as its text: written for each key, and a text is written sooner than ten thousand small objects. */
 interface StoredEdit {
   readonly document: unknown;
   readonly at: string;
 }
 
+interface StoredCopy {
+  readonly document: unknown;
+  readonly revision: number;
+}
+
+/** Earlier programs stored the document itself. */
+const documentIn = <T>(stored: unknown): T => (typeof stored === 'string' ? JSON.parse(stored) : stored) as T;
+
+const stored = <T>({ document, revision }: Copy<T>): StoredCopy => ({
+  document: documentText(document as object),
+  revision,
+});
+
+const copyIn = <T>(one: StoredCopy): Copy<T> => ({
+  document: documentIn<T>(one.document),
+  revision: one.revision,
+});
+
 const nameOf = (kind: Kind, id: string) => `${kind}/${id}`;
 const separator = ' by ';
 
 /** What the server has, as this page last heard it; undefined where it was never opened here. */
-export const copyOf = async <T>(kind: Kind, id: string): Promise<Copy<T> | undefined> =>
-  (await read('copies', nameOf(kind, id))) as Copy<T> | undefined;
+export async function copyOf<T>(kind: Kind, id: string): Promise<Copy<T> | undefined> {
+  const found = (await read('copies', nameOf(kind, id))) as StoredCopy | undefined;
+  return found && copyIn<T>(found);
+}
 
 export const keepCopy = <T>(kind: Kind, id: string, copy: Copy<T>): Promise<void> =>
-  write((store) => store('copies').put(copy, nameOf(kind, id)));
+  write((store) => store('copies').put(stored(copy), nameOf(kind, id)));
 
 /** Everything the server was seen to have. */
 export const allCopies = async <T>(kind: Kind): Promise<readonly Copy<T>[]> =>
-  (await readAll('copies', `${kind}/`)).map(([, copy]) => copy as Copy<T>);
+  (await readAll('copies', `${kind}/`)).map(([, copy]) => copyIn<T>(copy as StoredCopy));
 
 /** What an edit starts from: the revision it was made from, and fingerprints of what was sent since and not answered. */
 export interface Origin<T> {
@@ -45,12 +67,18 @@ export interface Origin<T> {
   readonly sent: readonly string[];
 }
 
+interface StoredOrigin {
+  readonly base: StoredCopy | null;
+  readonly sent: readonly string[];
+}
+
 /** Keeps an edit under a key of this page; resolves once it is on the disk. The origin only where it changed. */
 export function keepEdit<T>(key: string, document: T, origin: Origin<T> | null): Promise<void> {
-  const stored: StoredEdit = { document, at: new Date().toISOString() };
+  const edit: StoredEdit = { document: documentText(document as object), at: new Date().toISOString() };
+  const from = origin && { ...origin, base: origin.base && stored(origin.base) };
   return write((store) => {
-    store('edits').put(stored, key);
-    if (origin) store('bases').put(origin, key);
+    store('edits').put(edit, key);
+    if (from) store('bases').put(from, key);
   });
 }
 
@@ -76,10 +104,10 @@ export async function leftBehind<T>(kind: Kind, id?: string): Promise<readonly E
   const originOf = new Map(origins);
   return edits
     .filter(([key]) => !pages.has(key.slice(key.lastIndexOf(separator) + separator.length)))
-    .map(([key, stored]) => {
-      const { document, at } = stored as StoredEdit;
-      const { base, sent } = (originOf.get(key) ?? { base: null, sent: [] }) as Origin<T>;
-      return { document: document as T, at, key, base, sent };
+    .map(([key, edit]) => {
+      const { document, at } = edit as StoredEdit;
+      const { base, sent } = (originOf.get(key) ?? { base: null, sent: [] }) as StoredOrigin;
+      return { document: documentIn<T>(document), at, key, base: base && copyIn<T>(base), sent };
     })
     .toSorted((a, b) => (a.at < b.at ? -1 : 1));
 }

@@ -1,5 +1,5 @@
 import type { Job, JobSummary } from '../contract.ts';
-import { fingerprint } from '../merge/parts.ts';
+import { fingerprint } from '../merge/documentText.ts';
 import type { Server } from '../server/server.ts';
 import { Refused } from '../server/server.ts';
 import { type CaughtUp, catchUp } from './catchUp.ts';

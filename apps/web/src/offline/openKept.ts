@@ -1,8 +1,8 @@
 import type { DocumentRefusal, Result } from '../contract.ts';
 import type { Autosave } from '../job/autosave.ts';
 import type { DocumentStore } from '../job/documentStore.ts';
+import { fingerprint } from '../merge/documentText.ts';
 import { merge } from '../merge/merge.ts';
-import { fingerprint } from '../merge/parts.ts';
 import { Refused } from '../server/server.ts';
 import { type Copy, copyOf, type Edit, type Kind, keepCopy, leftBehind } from './keptDocuments.ts';
 

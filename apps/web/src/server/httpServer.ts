@@ -1,7 +1,16 @@
 import type { OperationInput, OperationName, OperationOutput, Refused as RefusedBody } from '../contract.ts';
 import type { SaveAnswer } from '../job/autosave.ts';
+import { documentText } from '../merge/documentText.ts';
 import { callTold } from './callTold.ts';
 import { Refused, type Server } from './server.ts';
+
+/** As JSON; of a job that is saved again and again, only the opening that changed is worded anew. */
+function bodyOf(input: { readonly job?: object }): string {
+  const { job, ...rest } = input;
+  if (typeof job !== 'object') return JSON.stringify(input);
+  const others = JSON.stringify(rest).slice(1, -1);
+  return `{"job":${documentText(job)}${others && `,${others}`}}`;
+}
 
 /** One operation over HTTP. Throws `Refused` where the server says no, another error where it does not answer. */
 async function call<N extends OperationName>(
@@ -12,7 +21,7 @@ async function call<N extends OperationName>(
   const response = await fetch(`/api/${name}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(input),
+    body: bodyOf(input as { readonly job?: object }),
     ...(signal ? { signal } : {}),
   });
   const body: unknown = await response.json();
