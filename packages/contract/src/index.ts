@@ -35,6 +35,7 @@ export {
   type Plan,
   panelHeld,
   placeAlong,
+  pushPlaces,
   type Reading,
   type ReadingName,
   type StackSection,

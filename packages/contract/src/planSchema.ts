@@ -283,6 +283,13 @@ const layPlan = z.strictObject({
   ),
   otherWidths: list(rollPrice),
   binds: list(laidCopyName),
+  chain: z.nullable(z.strictObject({ copies: list(laidCopyName), from: z.nullable(text), play: number })),
+  reserved: list(
+    z.strictObject({
+      ...{ id: text, fabric: text, rollWidth: number, from: number, to: number, near: number, far: number },
+      ...{ why: z.enum(['flaw', 'kept']), notes: text },
+    }),
+  ),
   byHand: z.nullable(z.strictObject({ held: list(laidCopyName), automatic: rollPrice })),
   bought: z.nullable(z.strictObject({ length: number, price: number })),
   offcut: z.nullable(z.strictObject({ id: text, name: text, place: text, along: number, across: number })),

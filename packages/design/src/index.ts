@@ -13,6 +13,7 @@ export * from './document/keptPattern.ts';
 export * from './document/migrations.ts';
 export * from './document/primitives.ts';
 export * from './document/printing.ts';
+export * from './document/reservedPlaces.ts';
 export * from './hold/choosing.ts';
 export * from './hold/edgePlaces.ts';
 export { type Division, equalGaps } from './hold/equalGaps.ts';

@@ -1,3 +1,4 @@
+import { type Outline, outlineFrom, point } from '@panewright/geometry';
 import type { Catalogue, Fabric } from '../document/catalogue.ts';
 import type { Job } from '../document/job.ts';
 import type { Offcut } from '../document/offcuts.ts';
@@ -96,11 +97,17 @@ const leavesOf = (lay: LayPlan, worth: number, least: number): LayPlan['leaves']
       length: lay.bought?.length ?? lay.offcut?.along ?? lay.length.value,
       from: lay.selvage,
       to: lay.rollWidth - lay.selvage,
-      pieces: lay.placements.map(({ outline }) => outline),
+      pieces: [...lay.placements.map(({ outline }) => outline), ...lay.reserved.map(outlineOfPlace)],
       spacing: lay.spacing,
     },
     least,
   ).map((piece) => ({ ...piece, worth: Math.round(piece.along * piece.across * worth) }));
+
+function outlineOfPlace({ from, to, near, far }: LayPlan['reserved'][number]): Outline {
+  const made = outlineFrom([point(from, near), point(to, near), point(to, far), point(from, far)]);
+  if (!made.ok) throw new Error(`a reserved place is no outline: ${made.refusal.code}`);
+  return made.value;
+}
 
 function savingOf({ id }: Fabric, without: LayPlan, { roll, used }: Tried): OffcutSaving {
   const [before, after] = [without.bought!, roll?.bought ?? { length: 0, price: 0 }];

@@ -10,7 +10,7 @@ import { clothPlan, stockFor } from './clothPlan.ts';
 export function cuttingPlan(
   pieces: readonly CutPiece[],
   made: readonly Made[],
-  job: Pick<Job, 'id' | 'laysByHand' | 'offcutsLeftBe'>,
+  job: Pick<Job, 'id' | 'laysByHand' | 'offcutsLeftBe' | 'reservedPlaces'>,
   catalogue: Catalogue,
   seed: number,
   budget: number,
@@ -24,8 +24,9 @@ export function cuttingPlan(
     if (own.length === 0) continue;
     const byHand = job.laysByHand?.find((one) => one.fabric === fabric.id);
     const stock = stockFor(job, catalogue, fabric.id);
+    const reserved = (job.reservedPlaces ?? []).filter((place) => place.fabric === fabric.id);
     const cloth = clothPlan(
-      { fabric, spacing, byHand, seed, budget, stock, leastOffcut },
+      { fabric, spacing, byHand, reserved, seed, budget, stock, leastOffcut },
       own,
       (index) => `L${lays.length + index + 1}`,
     );

@@ -1,5 +1,6 @@
 import { bounds, flatten, moveOutline, type Outline, point, type Rigid } from '@panewright/geometry';
 import {
+  bindingChain,
   type Instance,
   type InstanceRefusal,
   type Layout,
@@ -12,9 +13,10 @@ import {
 import { mm, radian } from '@panewright/quantity';
 import type { Fabric } from '../document/catalogue.ts';
 import type { LayByHand } from '../document/layByHand.ts';
+import type { ReservedPlace } from '../document/reservedPlaces.ts';
 import { figure } from '../plan/figure.ts';
 import type { Find } from '../plan/finding.ts';
-import type { CutPiece, LaidCopyName, LayPlan } from '../plan/plan.ts';
+import type { CutPiece, LaidChain, LaidCopyName, LayPlan } from '../plan/plan.ts';
 import { handLay } from './handLay.ts';
 
 /** Arcs are laid as polygons that lie this much outside them at most, mm. */
@@ -30,6 +32,8 @@ export interface LayInput {
   readonly pieces: readonly CutPiece[];
   readonly spacing: number;
   readonly byHand: LayByHand | undefined;
+  /** On any roll of this cloth. */
+  readonly reserved: readonly ReservedPlace[];
   readonly seed: number;
   readonly budget: number;
 }
@@ -46,10 +50,10 @@ interface Laid {
  * says which).
  */
 export function layPlan(input: LayInput, find: Find): LayPlan | null {
-  const { fabric, pieces, spacing, byHand, seed, budget } = input;
+  const { fabric, pieces, spacing, byHand, reserved, seed, budget } = input;
   const tries = fabric.rolls.map((roll) => ({
     roll,
-    outcome: layOn(layInstance(fabric, roll.width, pieces, spacing), seed, budget),
+    outcome: layOn(layInstance(fabric, roll.width, pieces, spacing, reserved), seed, budget),
   }));
   const laid = tries.flatMap(({ roll, outcome }): Laid[] =>
     outcome.ok ? [laidOn(roll, outcome.state.best, outcome.state.bound)] : [],
@@ -81,7 +85,7 @@ const steps = (roll: Fabric['rolls'][number], length: number): number =>
   Math.ceil((length / roll.step) * (1 - 1e-9));
 
 function laidByHand(
-  { fabric, pieces, spacing, seed, budget }: LayInput,
+  { fabric, pieces, spacing, reserved, seed, budget }: LayInput,
   byHand: LayByHand,
   laid: readonly Laid[],
   find: Find,
@@ -92,7 +96,7 @@ function laidByHand(
     find({ severity: 'doubt', code: 'LAY_ROLL_NOT_SOLD', where: { item: fabric.id }, numbers });
     return null;
   }
-  const instance = layInstance(fabric, byHand.rollWidth, pieces, spacing);
+  const instance = layInstance(fabric, byHand.rollWidth, pieces, spacing, reserved);
   const hand = handLay(instance, pieces, byHand.places, budget, seed);
   if (hand.givenUp.length > 0) {
     const numbers = { pieces: [...new Set(hand.givenUp)].join(' '), fabric: fabric.name };
@@ -103,7 +107,7 @@ function laidByHand(
 }
 
 function asPlan(
-  { name, fabric, pieces, spacing }: LayInput,
+  { name, fabric, pieces, spacing, reserved: all }: LayInput,
   best: Laid,
   laid: readonly Laid[],
   hand: { readonly held: readonly LaidCopyName[]; readonly automatic: Laid } | null,
@@ -114,6 +118,7 @@ function asPlan(
     price,
   });
   const placements = placementsOf(best.layout, pieces);
+  const reserved = all.filter(({ rollWidth }) => rollWidth === best.roll.width);
   return {
     lay: name,
     fabric: fabric.id,
@@ -133,6 +138,8 @@ function asPlan(
     placements,
     otherWidths: laid.filter(({ roll }) => roll !== best.roll).map(priceOf),
     binds: bindingCopies(placements, best.layout.length),
+    chain: chainOf(layInstance(fabric, best.roll.width, pieces, spacing, reserved), best.layout, reserved),
+    reserved,
     byHand: hand && { held: hand.held, automatic: priceOf(hand.automatic) },
     bought: { length: steps(best.roll, best.layout.length) * best.roll.step, price: best.price },
     ...{ offcut: null, leaves: [] },
@@ -147,10 +154,22 @@ const bindingCopies = (placements: LayPlan['placements'], length: number): reado
     .filter(({ outline }) => bounds(outline).maxX >= length - AT_THE_END)
     .map(({ piece, copy }) => ({ piece, copy }));
 
+function chainOf(instance: Instance, { placements }: Layout, reserved: readonly ReservedPlace[]): LaidChain {
+  const chain = bindingChain(instance, placements);
+  if (!chain.ok) throw new Error(`a lay has no chain: ${chain.refusal.code}`);
+  const { copies, from, play } = chain.value;
+  return {
+    copies: copies.map(({ pieceId, copy }) => ({ piece: String(pieceId), copy })),
+    from: from === 'cut end' ? null : reserved[from]!.id,
+    play,
+  };
+}
+
 /**
  * The pieces of one cloth on one roll, as the packing engine takes them.
  *
  * @param spacing between two pieces, mm
+ * @param reserved on any roll; those on rolls of another width are left out
  * @source none: the plan's pieces in the engine's terms
  */
 export function layInstance(
@@ -158,11 +177,19 @@ export function layInstance(
   rollWidth: number,
   pieces: readonly CutPiece[],
   spacing: number,
+  reserved: readonly ReservedPlace[] = [],
 ): Instance {
+  const places = reserved.filter((place) => place.rollWidth === rollWidth);
   return {
     stripWidth: mm(rollWidth),
     spacing: mm(spacing),
     margin: { side: mm(fabric.selvage), end: mm(0) },
+    reserved: places.map(({ from, to, near, far }) => ({
+      minX: mm(from),
+      minY: mm(near),
+      maxX: mm(to),
+      maxY: mm(far),
+    })),
     pieces: pieces.map((piece) => ({
       id: piece.piece,
       demand: piece.count,

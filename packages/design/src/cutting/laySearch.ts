@@ -8,12 +8,14 @@ import {
   layoutOfPlaces,
   type PackingState,
   packAround,
+  pushTogether,
   startPacking,
   step,
 } from '@panewright/packing';
 import { ok, type Result } from '@panewright/quantity';
 import type { Fabric } from '../document/catalogue.ts';
 import type { LaidPlace } from '../document/layByHand.ts';
+import type { ReservedPlace } from '../document/reservedPlaces.ts';
 import type { CutPiece, LaidCopyName, LayPlan } from '../plan/plan.ts';
 import { laidOf, placedByHand } from './handLay.ts';
 import { layInstance, placementsOf } from './layPlan.ts';
@@ -28,6 +30,8 @@ export interface LayFrame {
   readonly pieces: readonly CutPiece[];
   /** Least distance between two pieces, mm. */
   readonly spacing: number;
+  /** Where on rolls of this cloth nothing may lie. */
+  readonly reserved: readonly ReservedPlace[];
 }
 
 const known = new WeakMap<LayFrame, Instance>();
@@ -36,7 +40,7 @@ const known = new WeakMap<LayFrame, Instance>();
 function instanceOf(frame: LayFrame): Instance {
   const found = known.get(frame);
   if (found) return found;
-  const made = layInstance(frame.fabric, frame.rollWidth, frame.pieces, frame.spacing);
+  const made = layInstance(frame.fabric, frame.rollWidth, frame.pieces, frame.spacing, frame.reserved);
   known.set(frame, made);
   return made;
 }
@@ -81,6 +85,24 @@ export const tryPlaces = (frame: LayFrame, places: readonly LaidPlace[]): Result
  */
 export const drawPlaces = (frame: LayFrame, places: readonly LaidPlace[]): LayPlan['placements'] =>
   placementsOf({ placements: placedByHand(frame.pieces, places) }, frame.pieces);
+
+/**
+ * The places with the pieces pushed together: each slides back to the cut end and down across the cloth until it
+ * touches; none turns or passes another. What is held moves too, and stays held.
+ *
+ * @refuses as tryPlaces, where they lie as no lay may
+ * @source none: see pushTogether of the packing engine
+ */
+export function pushPlaces(
+  frame: LayFrame,
+  places: readonly LaidPlace[],
+): Result<readonly LaidPlace[], InstanceRefusal | LayRefusal> {
+  const known = places.filter((place) => placedByHand(frame.pieces, [place]).length > 0);
+  const pushed = pushTogether(instanceOf(frame), placedByHand(frame.pieces, known));
+  if (!pushed.ok) return pushed;
+  const { placements } = pushed.value;
+  return ok(known.map((place, k) => ({ ...place, x: placements[k]!.x, y: placements[k]!.y })));
+}
 
 /** A search for a shorter lay, at rest. */
 export interface LaySearch {

@@ -113,7 +113,7 @@ const layOn = (fabric: Fabric, offcut: Offcut, on: On): Omit<LayPlan, 'lay'> => 
   density: on.density,
   leastLength: 0,
   placements: on.placements,
-  ...{ otherWidths: [], binds: [], byHand: null, bought: null, leaves: [] },
+  ...{ otherWidths: [], binds: [], chain: null, reserved: [], byHand: null, bought: null, leaves: [] },
   offcut: {
     id: offcut.id,
     name: offcut.name,

@@ -4,6 +4,7 @@ import { heldByHand, holdExtras } from './holdChoices.ts';
 import { laysByHand } from './layByHand.ts';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
 import { language } from './printing.ts';
+import { reservedPlace } from './reservedPlaces.ts';
 import { survey } from './survey.ts';
 
 export * from './holdChoices.ts';
@@ -137,6 +138,11 @@ export const job = z
       .describe('what a shared pattern is, where it is not the first opening it serves'),
     elevations: elevations.optional(),
     laysByHand: laysByHand.optional(),
+    reservedPlaces: z
+      .array(reservedPlace)
+      .max(200)
+      .optional()
+      .describe('where on a roll nothing may be cut: flaws, and cloth kept for something else'),
     offcutsLeftBe: z
       .array(id)
       .max(500)
@@ -153,6 +159,8 @@ export const job = z
     const byHand = (value.heldByHand ?? []).map(({ opening: id }) => ({ id }));
     if (!distinctIds(byHand))
       context.addIssue({ code: 'custom', path: ['heldByHand'], message: 'two entries are for one opening' });
+    if (!distinctIds(value.reservedPlaces ?? []))
+      context.addIssue({ code: 'custom', path: ['reservedPlaces'], message: 'two places have the same id' });
     if (!distinctIds(value.openings))
       context.addIssue({ code: 'custom', path: ['openings'], message: 'two openings have the same id' });
     for (const [index, one] of value.openings.entries())

@@ -1,6 +1,7 @@
 import type { Outline, Point, Rigid } from '@panewright/geometry';
 import type { Choices, Glazing } from '../document/job.ts';
 import type { UnitName } from '../document/primitives.ts';
+import type { ReservedPlace } from '../document/reservedPlaces.ts';
 import type { MarkingPlan } from '../hold/markingPlan.ts';
 import type { Figure } from './figure.ts';
 import type { Finding } from './finding.ts';
@@ -317,6 +318,10 @@ export interface LayPlan {
   }[];
   /** Copies that end where the lay ends: it cannot be shorter while they lie where they do. */
   readonly binds: readonly LaidCopyName[];
+  /** Why it is as long as it is; null for a lay on an offcut. */
+  readonly chain: LaidChain | null;
+  /** Where on this roll nothing may lie. */
+  readonly reserved: readonly ReservedPlace[];
   /** null: the program's own lay. */
   readonly byHand: {
     readonly held: readonly LaidCopyName[];
@@ -329,6 +334,17 @@ export interface LayPlan {
   readonly offcut: LaidOffcut | null;
   /** What it leaves of the cloth bought, or of the offcut, worth keeping; the largest first. */
   readonly leaves: readonly LeftPiece[];
+}
+
+/**
+ * Copies that lie one against the other along the cloth, up to the end of the lay: while they lie at these heights,
+ * turned as they are, in this order, sliding along the cloth shortens the lay by no more than `play`, mm.
+ */
+export interface LaidChain {
+  readonly copies: readonly LaidCopyName[];
+  /** The reserved place the first one lies against; null for the cut end. */
+  readonly from: string | null;
+  readonly play: number;
 }
 
 export interface LaidOffcut {
