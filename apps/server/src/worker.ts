@@ -7,10 +7,10 @@ const tell = (done: number, of: number): void => {
   parentPort?.postMessage(delivery);
 };
 
-parentPort?.on('message', async ({ name, text }: Order) => {
+parentPort?.on('message', async ({ name, text, language }: Order) => {
   let delivery: Delivery;
   try {
-    delivery = { answer: await answerText(name, text, undefined, tell) };
+    delivery = { answer: await answerText(name, text, { language, told: tell }) };
   } catch (error) {
     delivery = { fault: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }

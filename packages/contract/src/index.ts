@@ -76,6 +76,8 @@ export { filmPointAt, type PhotoView, type Pixel, pixelOf } from '@panewright/ph
 export * from '@panewright/quantity';
 export * from './answers/answers.ts';
 export { findingWords } from './answers/findingWords.ts';
+export { german } from './answers/german/german.ts';
+export { languageOf, messagesOf } from './answers/messagesOf.ts';
 export { sayFinding } from './answers/sayFinding.ts';
 export { sayLengthRefusal } from './answers/sayLength.ts';
 export {
@@ -88,7 +90,8 @@ export {
   showMoney,
   showOf,
 } from './answers/show.ts';
-export type { Messages, Sentences } from './answers/words.ts';
+export { spanish } from './answers/spanish/spanish.ts';
+export type { FindingWords, LengthWords, Messages, Sentences } from './answers/words.ts';
 export { base64, bytesOfBase64 } from './base64.ts';
 export { demoJob } from './demo.ts';
 export { type Issue, type IssuePath, pathText } from './document/issue.ts';

@@ -35,7 +35,7 @@ export function openApi(): object {
       title: 'Panewright',
       version: '1',
       description:
-        'From measured openings to a cut-ready set of window panels. Lengths in mm, forces in N, money in minor units.',
+        'From measured openings to a cut-ready set of window panels. Lengths in mm, forces in N, money in minor units. Sentences are in the language that Accept-Language asks for: en, de or es.',
     },
     paths: Object.fromEntries(
       entries.map(([name, operation]) => [`/api/${name}`, { post: pathOf(name, operation) }]),

@@ -1,5 +1,6 @@
 import type { Finding, FindingCode } from '@panewright/design';
-import { inOne, messages, sayRefusal } from './answers/answers.ts';
+import { inOne, sayRefusal } from './answers/answers.ts';
+import { english } from './answers/english/english.ts';
 import { refusalSamples } from './answers/samples.ts';
 import { sayFinding } from './answers/sayFinding.ts';
 import { makeShow, type Show } from './answers/show.ts';
@@ -43,7 +44,7 @@ function refusalsPage(): string {
     const { status, exit } = doorAnswers[code];
     return `| \`${code}\` | ${status} | ${exit} | ${cell(inOne(sayRefusal(refusalSamples[code], makeShow({ units: 'in' }))))} |`;
   });
-  const findings = (Object.keys(messages.en.findings) as FindingCode[]).map((code) => {
+  const findings = (Object.keys(english.findings) as FindingCode[]).map((code) => {
     const finding = { severity: 'note', code, where: placeholders, numbers: placeholders } as Finding;
     const { what, why, do: doThis } = sayFinding(finding, placeholderShow);
     return `| \`${code}\` | ${cell(what)} | ${cell(why)} | ${cell(doThis)} |`;

@@ -1,6 +1,7 @@
 import type { Catalogue, Job, KeptPattern } from '@panewright/design';
 import type { ShapeMeasure } from '@panewright/geometry';
 import type { Result } from '@panewright/quantity';
+import type { Messages } from './answers/words.ts';
 
 /** What a list of jobs shows of each. */
 export interface JobSummary {
@@ -134,6 +135,8 @@ export interface Tools {
   readonly fonts?: () => Promise<FontBytes>;
   /** Told how much of a long work is done, in steps of it. */
   readonly progress?: (done: number, of: number) => void;
+  /** The language its sentences are in; English where none is given. */
+  readonly messages?: Messages;
 }
 
 /** What an operation on what is kept needs from outside. */

@@ -1,11 +1,12 @@
 import { Worker } from 'node:worker_threads';
-import { httpAnswer, refuse } from '@panewright/contract';
+import { httpAnswer, type Language, messagesOf, refuse } from '@panewright/contract';
 import { type Answer, type Compute, GivenUp, type Told } from './compute.ts';
 
 /** What goes to a worker and comes back from it. */
 export interface Order {
   readonly name: string;
   readonly text: string;
+  readonly language?: Language | undefined;
 }
 export type Delivery =
   | { readonly answer: Answer }
@@ -14,7 +15,7 @@ export type Delivery =
 
 interface Task {
   readonly order: Order;
-  readonly told?: Told;
+  readonly told?: Told | undefined;
   readonly settle: (answer: Answer) => void;
   readonly fail: (error: Error) => void;
 }
@@ -70,7 +71,10 @@ export function workerPool(script: URL, size: number): Compute {
     const gone = (): void => fault(new Error(`the thread for ${task.order.name} ended before it answered`));
     const clock = setTimeout(() => {
       done(false);
-      const { status, body } = httpAnswer(refuse({ code: 'TAKES_TOO_LONG', seconds: LONGEST }));
+      const { status, body } = httpAnswer(
+        refuse({ code: 'TAKES_TOO_LONG', seconds: LONGEST }),
+        messagesOf[task.order.language ?? 'en'],
+      );
       task.settle({ status, body: JSON.stringify(body) });
     }, LONGEST * 1000);
     running.set(task, () => done(false));
@@ -84,9 +88,9 @@ export function workerPool(script: URL, size: number): Compute {
     else running.get(task)?.();
   };
   return {
-    run: (name, text, signal, told) =>
+    run: (name, text, signal, { told, language } = {}) =>
       new Promise((settle, fail) => {
-        const task: Task = { order: { name, text }, ...(told ? { told } : {}), settle, fail };
+        const task: Task = { order: { name, text, language }, told, settle, fail };
         const stop = () => {
           drop(task);
           fail(new GivenUp());

@@ -40,6 +40,8 @@ test('a save that comes too late is a conflict, in data and in words', async () 
   expect(late.statusCode).toBe(409);
   expect(late.json()).toMatchObject({ refusal: { code: 'REVISION_STALE', basedOn: 1, newest: 2 } });
   expect(late.json().say.what).toContain('was saved elsewhere since');
+  const spanish = await post('saveJob', { job: exampleJob, basedOn: 1 }, { 'accept-language': 'es' });
+  expect(spanish.json().say.what).toContain('se guardó entretanto en otro sitio');
 });
 
 // The attack: a name of the attacker's is made to point at this machine, so that the browser takes the page for ours.

@@ -2,7 +2,9 @@ import { existsSync } from 'node:fs';
 import fastifyStatic from '@fastify/static';
 import {
   httpAnswer,
+  languageOf,
   MOST_TEXT,
+  messagesOf,
   openApi,
   operationNames,
   operations,
@@ -45,12 +47,14 @@ export function makeServer(options: ServerOptions): FastifyInstance {
   for (const name of operationNames)
     server.post(`/api/${name}`, async (request, reply) => {
       const text = typeof request.body === 'string' ? request.body : '';
-      if (operations[name].needs === 'store') return send(reply, await answerText(name, text, ports));
+      const language = asked(request);
+      if (operations[name].needs === 'store')
+        return send(reply, await answerText(name, text, { language }, ports));
       const gone = hangUp(reply);
-      if (!wantsLines(request)) return send(reply, await compute.run(name, text, gone));
+      if (!wantsLines(request)) return send(reply, await compute.run(name, text, gone, { language }));
       return streamAnswer(
         reply,
-        (told) => compute.run(name, text, gone, told),
+        (told) => compute.run(name, text, gone, { language, told }),
         (error) => faultOf(error, onFault),
       );
     });
@@ -60,11 +64,14 @@ export function makeServer(options: ServerOptions): FastifyInstance {
   return server;
 }
 
+/** The language that sentences are asked for in. */
+const asked = ({ headers }: FastifyRequest) => languageOf(headers['accept-language']);
+
 const send = (reply: FastifyReply, { status, body }: Answer) =>
   reply.code(status).type('application/json; charset=utf-8').header('cache-control', 'no-store').send(body);
 
 function refuseWith(reply: FastifyReply, refusal: Refusal): FastifyReply {
-  const { status, body } = httpAnswer(refuse(refusal));
+  const { status, body } = httpAnswer(refuse(refusal), messagesOf[asked(reply.request)]);
   return send(reply, { status, body: JSON.stringify(body) });
 }
 

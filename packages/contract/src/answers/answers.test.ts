@@ -4,7 +4,7 @@ import {
   type Issue,
   inOne,
   makeShow,
-  messages,
+  messagesOf,
   NOT_GIVEN,
   type Refusal,
   sayFinding,
@@ -104,6 +104,6 @@ test.each<[Issue, string]>([
     '“currency.code” must be a currency code of three capitals.',
   ],
 ])('an issue is said with its place: %j', (issue, sentence) => {
-  const word = messages.en.issues[issue.kind] as (issue: Issue, show: typeof inches) => string;
+  const word = messagesOf.en.issues[issue.kind] as (issue: Issue, show: typeof inches) => string;
   expect(word(issue, inches)).toBe(sentence);
 });

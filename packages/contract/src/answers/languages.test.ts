@@ -1,5 +1,18 @@
-import { type Finding, type FindingCode, findingWords, makeShow, type Show } from '@panewright/contract';
+import {
+  callOperation,
+  exampleJob,
+  type Finding,
+  type FindingCode,
+  findingWords,
+  languageOf,
+  makeShow,
+  messagesOf,
+  type Refusal,
+  type Show,
+  sayRefusal,
+} from '@panewright/contract';
 import { expect, test } from 'vitest';
+import { refusalSamples } from './samples.ts';
 
 const asIs = (value: unknown) => String(value ?? '');
 const show: Show = {
@@ -62,4 +75,44 @@ test('a finding with real numbers reads as a sentence in German', () => {
   expect(word(weak, makeShow({ units: 'mm', language: 'de', openings: { A: 'Bug' } })).what).toBe(
     'Öffnung Bug: 6 Haltepunkte von je mindestens 3,2 N halten 0,8 mal, was ein Wind von 8,9 m/s verlangt; gefordert ist 1,5 mal (Schätzung).',
   );
+});
+
+// A number is told in every language, whichever way its decimals are set apart; names in quotes stand as they are.
+const figures = (text: string) =>
+  (text.match(/\d+([.,]\d+)?/g) ?? []).map((one) => one.replace(',', '.')).sort();
+
+test.each(['de', 'es'] as const)('every refusal is said in %s with the same numbers', (language) => {
+  const messages = messagesOf[language];
+  const [own, english] = [makeShow({ units: 'mm', language }), makeShow({ units: 'mm' })];
+  for (const refusal of Object.values(refusalSamples) as Refusal[]) {
+    const said = sayRefusal(refusal, own, messages);
+    const before = sayRefusal(refusal, english);
+    for (const part of ['what', 'why', 'do'] as const) {
+      expect(figures(said[part]), `${refusal.code}, ${part}`).toEqual(figures(before[part]));
+      expect(said[part] === '', `${refusal.code}, ${part}`).toBe(before[part] === '');
+    }
+    expect(said.what, refusal.code).not.toBe(before.what);
+    expect(Object.values(said).join(' '), refusal.code).not.toMatch(/\b(the|and|of|is|with)\b/i);
+    for (const text of Object.values(said).filter(Boolean)) expect(text).toMatch(/[.?]$/);
+  }
+});
+
+// Lists and weights: RFC 9110, 12.4.2 and 12.5.4.
+test.each([
+  [undefined, 'en'],
+  ['de', 'de'],
+  ['es-MX, en;q=0.5', 'es'],
+  ['fr, en;q=0.3, de-AT;q=0.8', 'de'],
+  ['de;q=0, es;q=0.1', 'es'],
+  ['fr, *;q=0.5', 'en'],
+] as const)('“%s” asks for %s', (header, language) => {
+  expect(languageOf(header)).toBe(language);
+});
+
+test('an operation says its findings in the language it is asked in', async () => {
+  const answer = await callOperation('check', { job: exampleJob }, { messages: messagesOf.de });
+  const { findings } = (answer as { value: { findings: { text: string }[] } }).value;
+  const text = findings.map((one) => one.text).join(' ');
+  expect(text).toContain('Öffnung');
+  expect(text).not.toMatch(/\b(the|and|of|is|with)\b/);
 });

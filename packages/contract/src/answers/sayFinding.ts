@@ -9,5 +9,6 @@ export function sayFindingIn(words: FindingWords, finding: Finding, show: Show):
   return word(finding, show);
 }
 
-/** A finding in English. Apart from the other sentences: a page shows these beside its first drawing. */
-export const sayFinding = (finding: Finding, show: Show): Sentences => sayFindingIn(findings, finding, show);
+/** A finding, in English where no words are given. Apart from the other sentences: a page shows these at its first drawing. */
+export const sayFinding = (finding: Finding, show: Show, words: FindingWords = findings): Sentences =>
+  sayFindingIn(words, finding, show);

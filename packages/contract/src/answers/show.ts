@@ -37,10 +37,13 @@ export interface Show {
   openings(ids: number | string | undefined): string;
 }
 
+/** The decimal sign of German and Spanish. */
+const withComma = (text: string): string => text.replace(/(?<=\d)\.(?=\d)/g, ',');
+
 const finite = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
 export function makeShow({ units, currency, openings = {}, language = 'en' }: ShowOptions): Show {
-  const local = (text: string): string => (language === 'en' ? text : text.replace(/(?<=\d)\.(?=\d)/g, ','));
+  const local = language === 'en' ? (text: string) => text : withComma;
   const length = (value: unknown, denominator: 16 | 32): string => {
     if (!finite(value)) return NOT_GIVEN;
     if (units === 'mm') return local(formatLength(mm(value), { unit: 'mm' }));
@@ -57,7 +60,7 @@ export function makeShow({ units, currency, openings = {}, language = 'en' }: Sh
     speed: (value) =>
       units === 'in' && finite(value) ? `${number(value / 0.44704, 0)} mph` : `${number(value)} m/s`,
     percent: (value) => (finite(value) ? `${number(value * 100, 0)} %` : NOT_GIVEN),
-    money: (value) => (finite(value) ? showMoney(value, currency) : NOT_GIVEN),
+    money: (value) => (finite(value) ? showMoney(value, currency, language) : NOT_GIVEN),
     text: (value) => (value === undefined ? NOT_GIVEN : String(value)),
     opening,
     openings: (ids) =>
@@ -67,11 +70,17 @@ export function makeShow({ units, currency, openings = {}, language = 'en' }: Sh
   };
 }
 
-export function showMoney(minorUnits: number, currency: Catalogue['currency'] | undefined): string {
+/** The symbol after the figure where English is not spoken, as on the sheets. */
+export function showMoney(
+  minorUnits: number,
+  currency: Catalogue['currency'] | undefined,
+  language: Language = 'en',
+): string {
   if (!currency) return String(minorUnits);
   const { symbol, decimals } = currency;
   const sign = minorUnits < 0 ? '-' : '';
-  return `${sign}${symbol}${(Math.abs(minorUnits) / 10 ** decimals).toFixed(decimals)}`;
+  const figure = (Math.abs(minorUnits) / 10 ** decimals).toFixed(decimals);
+  return language === 'en' ? `${sign}${symbol}${figure}` : `${sign}${withComma(figure)} ${symbol}`;
 }
 
 /** a, b and c */

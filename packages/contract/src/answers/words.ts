@@ -9,11 +9,13 @@ import type {
   ReadingName,
   ThickGlassAnswer,
 } from '@panewright/design';
+import type { FileNote } from '@panewright/files';
 import type { TraceQuestion } from '@panewright/photo';
 import type { LengthRefusal } from '@panewright/quantity';
 import type { Issue } from '../document/issue.ts';
 import type { Refusal, RefusalCode } from '../refusal.ts';
-import type { Show } from './show.ts';
+import type { PartWords } from './partWords.ts';
+import type { Language, Show } from './show.ts';
 
 /** What is the matter, why it matters, what would do. A part that would only repeat another is left empty. */
 export interface Sentences {
@@ -67,6 +69,7 @@ export type GapWords = {
 
 /** All sentences of one language. Another language is another object of this type; it does not compile with a gap. */
 export interface Messages {
+  readonly language: Language;
   readonly refusals: RefusalWords;
   readonly findings: FindingWords;
   readonly issues: IssueWords;
@@ -76,6 +79,12 @@ export interface Messages {
   };
   readonly choices: ChoiceWords;
   readonly gaps: GapWords;
+  readonly fileNote: (note: FileNote, show: Show) => string;
+  readonly part: PartWords['sayPart'];
+  /** What is in the way at an opening, by name; '' where it has none. */
+  readonly obstruction: (name: string, opening: string) => string;
+  /** How an issue of a document as a whole begins, and how the same is said at its field. */
+  readonly document: { readonly whole: string; readonly here: string };
   readonly severities: { readonly [S in Finding['severity']]: string };
   readonly readings: { readonly [R in ReadingName]: string };
   readonly statuses: { readonly [S in Origin['status']]: string };

@@ -11,6 +11,7 @@ import {
 import { ok } from '@panewright/quantity';
 import { z } from 'zod';
 import { inOne } from '../answers/answers.ts';
+import { english } from '../answers/english/english.ts';
 import { sayFinding } from '../answers/sayFinding.ts';
 import { showOf } from '../answers/show.ts';
 import { demoJob as demo } from '../demo.ts';
@@ -64,16 +65,16 @@ export const check = computation({
   }),
   documents,
   example: { job: exampleJob },
-  run: (input) => {
+  run: (input, { messages = english }) => {
     const shop = input.catalogue ?? defaultCatalogue;
     const { findings } = derive(input.job, shop, input.seed ?? 1, input.effort);
-    const show = showOf(input.job, shop);
+    const show = showOf(input.job, shop, messages.language);
     const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
     return ok({
       job: { id: input.job.id, name: input.job.name },
       counts: { stop: count('stop'), doubt: count('doubt'), caution: count('caution'), note: count('note') },
       findings: findings.map((finding) => {
-        const say = sayFinding(finding, show);
+        const say = sayFinding(finding, show, messages.findings);
         return { ...finding, numbers: { ...finding.numbers }, say, text: inOne(say) };
       }),
     });

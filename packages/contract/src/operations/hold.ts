@@ -10,7 +10,7 @@ import {
 import { ok, refuse } from '@panewright/quantity';
 import { z } from 'zod';
 import { sayGap } from '../answers/answers.ts';
-import { sayPart } from '../answers/english/readings.ts';
+import { english } from '../answers/english/english.ts';
 import { showOf } from '../answers/show.ts';
 import { exampleJob } from '../examples.ts';
 import { catalogueOrDefault } from './computations.ts';
@@ -52,10 +52,10 @@ export const holdPoints = computation({
   output: z.strictObject({ wind: number, openings: z.array(openingRows) }),
   documents,
   example: { job: exampleJob },
-  run: (input) => {
+  run: (input, { messages = english }) => {
     const shop = input.catalogue ?? defaultCatalogue;
     const plan = deriveShapes(input.job, shop);
-    const show = showOf(input.job, shop);
+    const show = showOf(input.job, shop, messages.language);
     const openings = plan.openings.flatMap(({ opening }) => {
       const held = panelHeld(plan, shop, opening);
       if (!held.ok) return [];
@@ -76,9 +76,11 @@ export const holdPoints = computation({
             return {
               point,
               on,
-              place: sayPart(on),
+              place: messages.part(on),
               next: gap?.length ?? null,
-              why: gap ? sayGap(gap, obstructionName(input.job, gap.obstruction), show) : '',
+              why: gap
+                ? sayGap(gap, obstructionName(input.job, gap.obstruction, messages), show, messages)
+                : '',
               mode: by?.mode ?? ('slip' as const),
               margin: { low: by?.low ?? null, value: by?.value ?? null, high: by?.high ?? null },
               letsGo: letsGoOf(found?.ok ? found.value : null, point),

@@ -17,8 +17,9 @@ import {
 import { ok } from '@panewright/quantity';
 import { z } from 'zod';
 import { sayInstead, sayReason } from '../answers/answers.ts';
-import { showOf } from '../answers/show.ts';
-import type { ChoiceShow } from '../answers/words.ts';
+import { english } from '../answers/english/english.ts';
+import { type Language, showOf } from '../answers/show.ts';
+import type { ChoiceShow, Messages } from '../answers/words.ts';
 import { exampleJob } from '../examples.ts';
 import { catalogueOrDefault } from './computations.ts';
 import { panelOf } from './holdQuestions.ts';
@@ -101,7 +102,7 @@ export const magnetChoices = computation({
   }),
   documents: { job: 'job', catalogue: 'catalogue' },
   example: { job: exampleJob, opening: 'W1' },
-  run: (input) => {
+  run: (input, { messages = english }) => {
     const shop = input.catalogue ?? defaultCatalogue;
     const held = panelOf(input.job, shop, input.opening);
     if (!held.ok) return held;
@@ -118,7 +119,7 @@ export const magnetChoices = computation({
     const answers = fails
       ? thickGlassAnswers(thickGlassInputOf(held.value, shop, question, about.flange, fasteners))
       : [];
-    const words = wordsOf(input.job, shop, fasteners);
+    const words = wordsOf(input.job, shop, fasteners, messages.language);
     const byOf = (inside: string) =>
       strips.some(({ id }) => id === inside) ? ('steel' as const) : ('magnets' as const);
     return ok({
@@ -135,10 +136,10 @@ export const magnetChoices = computation({
         inside: one.inside,
         because: one.because.map((reason: ChoiceReason) => ({
           code: reason.code,
-          text: sayReason(reason, words),
+          text: sayReason(reason, words, messages),
         })),
       })),
-      instead: answers.map((answer) => plainAnswer(answer, words)),
+      instead: answers.map((answer) => plainAnswer(answer, words, messages)),
     });
   },
 });
@@ -164,11 +165,12 @@ function wordsOf(
   one: Parameters<typeof showOf>[0],
   shop: Catalogue,
   fasteners: readonly Named[],
+  language: Language,
 ): ChoiceShow {
   const names = new Map(
     [...shop.magnets, ...(shop.steelStrips ?? []), ...fasteners].map(({ id, name }) => [id, name]),
   );
-  return { show: showOf(one, shop), name: (id) => names.get(id) ?? id };
+  return { show: showOf(one, shop, language), name: (id) => names.get(id) ?? id };
 }
 
 const ratio = (margin: number | 'unloaded') => (margin === 'unloaded' ? null : margin);
@@ -185,9 +187,13 @@ const plainChoice = (one: MagnetChoice): Omit<z.output<typeof choice>, 'by'> => 
   travel: one.travel,
 });
 
-function plainAnswer(answer: ThickGlassAnswer, words: ChoiceShow): z.output<typeof instead> {
+function plainAnswer(
+  answer: ThickGlassAnswer,
+  words: ChoiceShow,
+  messages: Messages,
+): z.output<typeof instead> {
   const { code } = answer;
-  const base = { code, text: sayInstead(answer, words) };
+  const base = { code, text: sayInstead(answer, words, messages) };
   switch (answer.code) {
     case 'CATALOGUE_PAIR': {
       const { outside, inside, points, margin } = answer.choice;

@@ -3,8 +3,9 @@ import type { ReadFile, ReadOutline } from '@panewright/files';
 import { arcOf, bounds, edges } from '@panewright/geometry';
 import { mm, ok, refuse } from '@panewright/quantity';
 import { z } from 'zod';
-import { sayFileNote } from '../answers/english/fileRefusals.ts';
+import { english } from '../answers/english/english.ts';
 import { makeShow } from '../answers/show.ts';
+import type { Messages } from '../answers/words.ts';
 import { base64, bytesOfBase64 } from '../base64.ts';
 import { outlineSchema } from '../planSchema.ts';
 import { utf8 } from '../utf8.ts';
@@ -57,7 +58,7 @@ export const readDrawing = computation({
   input,
   output,
   example: { name: 'hatch.svg', base64: base64(utf8(EXAMPLE)) },
-  run: async (asked) => {
+  run: async (asked, { messages = english }) => {
     const { name } = asked;
     const bytes = bytesOfBase64(asked.base64);
     if (!bytes) return refuse({ code: 'BYTES_NOT_BASE64', name });
@@ -70,14 +71,18 @@ export const readDrawing = computation({
       ...(asked.points === undefined ? {} : { points: asked.points }),
     });
     if (!read.ok) return refuse({ code: 'DRAWING_REFUSED', name, refusal: read.refusal });
-    return ok(answer(read.value, asked));
+    return ok(answer(read.value, asked, messages));
   },
 });
 
 type Asked = z.output<typeof input>;
 
-function answer({ format, unit: used, outlines, notes }: ReadFile, asked: Asked): z.output<typeof output> {
-  const show = makeShow({ units: used === 'in' ? 'in' : 'mm' });
+function answer(
+  { format, unit: used, outlines, notes }: ReadFile,
+  asked: Asked,
+  messages: Messages,
+): z.output<typeof output> {
+  const show = makeShow({ units: used === 'in' ? 'in' : 'mm', language: messages.language });
   return {
     format,
     unit: used,
@@ -93,7 +98,7 @@ function answer({ format, unit: used, outlines, notes }: ReadFile, asked: Asked)
         survey: surveyOf(one, asked),
       };
     }),
-    notes: notes.map((note) => ({ code: note.code, say: sayFileNote(note, show) })),
+    notes: notes.map((note) => ({ code: note.code, say: messages.fileNote(note, show) })),
   };
 }
 

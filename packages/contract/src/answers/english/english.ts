@@ -1,13 +1,15 @@
 import type { Messages } from '../words.ts';
+import { sayFileNote } from './fileRefusals.ts';
 import { findings } from './findings.ts';
 import { gapWords } from './gaps.ts';
 import { issues, lengths } from './issues.ts';
 import { choiceWords } from './magnetChoices.ts';
-import { readings } from './readings.ts';
+import { readings, sayPart } from './readings.ts';
 import { refusals } from './refusals.ts';
 import { traceQuestions } from './tracing.ts';
 
 export const english: Messages = {
+  language: 'en',
   refusals,
   findings,
   issues,
@@ -16,6 +18,10 @@ export const english: Messages = {
   traceQuestions,
   choices: choiceWords,
   gaps: gapWords,
+  fileNote: sayFileNote,
+  part: sayPart,
+  obstruction: (name, opening) => (name === '' ? 'something to keep clear of' : `${name} of ${opening}`),
+  document: { whole: 'The document', here: 'This' },
   severities: {
     stop: 'cannot be made as it stands',
     doubt: 'look again before cutting',

@@ -1,4 +1,5 @@
-import type { Finding } from '@panewright/design';
+import { type Finding, refusalNumbers } from '@panewright/design';
+import type { OutlineRefusal } from '@panewright/geometry';
 import { joinWords, type Show } from '../show.ts';
 import { partsOf, sayPart } from './readings.ts';
 
@@ -75,4 +76,9 @@ const ofOutline: Readonly<Record<string, Say>> = {
 export function impossibleSurvey(f: Finding<'SURVEY_IMPOSSIBLE'>, show: Show): string {
   const say = { ...ofTape, ...ofMarks, ...ofOutline }[f.numbers.refusal];
   return say ? say(f.numbers, show) : 'aus den Messungen ergibt sich keine eindeutige Form';
+}
+
+/** What is wrong with segments that are no outline. */
+export function impossibleOutline(refusal: OutlineRefusal, show: Show): string {
+  return ofOutline[refusal.code]!(refusalNumbers(refusal), show);
 }
