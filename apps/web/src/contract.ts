@@ -1,4 +1,4 @@
-import { type Catalogue, type LengthRefusal, sayLengthRefusal } from '@panewright/contract';
+import type { Catalogue } from '@panewright/contract';
 
 // What the page takes from the contract; nothing else is imported from outside of it.
 export * from '@panewright/contract';
@@ -7,10 +7,3 @@ export * from '@panewright/contract';
 export const PLAN_SEED = 1;
 
 export type MoneySign = Catalogue['currency'];
-
-/** Why a text is not a length, as a sentence. */
-export function sayLength(refusal: LengthRefusal): string {
-  const text =
-    refusal.text.trim() === '' ? 'Nothing is entered' : `“${refusal.text.slice(0, 40)}” is not a length`;
-  return `${text}: ${sayLengthRefusal(refusal)}.`;
-}

@@ -1,6 +1,7 @@
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
 import { keepPage } from './offline/keepPage.ts';
+import { languageHere, speak } from './text/speak.ts';
 import './style/tokens.css';
 import './style/base.css';
 import './style/page.css';
@@ -9,5 +10,8 @@ import './style/tools.css';
 import './style/window.css';
 import './style/hold.css';
 
-createRoot(document.getElementById('root')!).render(<App />);
+const show = () => createRoot(document.getElementById('root')!).render(<App />);
+
+// The words come before the first drawing, so that no English flashes by; without them the page is in English.
+speak(languageHere()).then(show, show);
 keepPage();

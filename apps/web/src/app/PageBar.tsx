@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { useWords } from '../text/useWords.ts';
+import { LanguageSwitch } from './LanguageSwitch.tsx';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 
 /** The line at the top of every page: where one is, and what can be done anywhere. */
@@ -20,6 +21,7 @@ export function PageBar({ children }: { readonly children?: ReactNode }) {
         <Link href="/patterns">{w.kept.link}</Link>
       </nav>
       {children}
+      <LanguageSwitch />
       <ThemeSwitch />
     </header>
   );

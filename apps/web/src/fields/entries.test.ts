@@ -1,5 +1,8 @@
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
+import { asKept } from '../text/decimals.ts';
+import { showMoney, showSmall } from '../text/show.ts';
+import { useSpoken } from '../text/useWords.ts';
 import { lengthEntry, readLengthEntry, sayInUnit } from './lengthEntry.ts';
 import { moneyEntry, readMoney, readPercent } from './numberEntry.ts';
 
@@ -68,4 +71,32 @@ test('per cent is a move of the decimal point: 35 % is 0.35 and 17.5 % is 0.175'
       expect(readPercent.read(readPercent.show(ratio))).toEqual({ ok: true, value: ratio });
     }),
   );
+});
+
+describe('where decimals are set apart by a comma', () => {
+  afterEach(() => useSpoken.setState({ mark: '.', language: 'en' }));
+
+  test('fields show it, and read both', () => {
+    useSpoken.setState({ mark: ',', language: 'de' });
+    expect(lengthEntry(619.125, 'mm')).toBe('619,125');
+    expect(lengthEntry(619.125, 'in')).toBe('24 3/8');
+    for (const text of ['619,125', '619.125', '-619,125 mm'])
+      expect(readLengthEntry(text, 'mm')).toEqual({
+        ok: true,
+        value: text.startsWith('-') ? -619.125 : 619.125,
+      });
+    expect(moneyEntry(1250, 2)).toBe('12,50');
+    expect(readMoney('12,50', 2)).toEqual(readMoney('12.50', 2));
+    expect(readPercent.show(0.355)).toBe('35,5');
+    expect(showSmall(1.25)).toBe('1,25 mm');
+    expect(showMoney(1250, { code: 'EUR', symbol: '€', decimals: 2 })).toBe('12,50 €');
+  });
+
+  test('a reading is kept as typed, but where that alone could mean thousands', () => {
+    expect(asKept('619,125')).toBe('619,125');
+    useSpoken.setState({ mark: ',' });
+    expect(asKept('619,125')).toBe('619.125');
+    expect(asKept('619,5')).toBe('619,5');
+    expect(asKept('24 3/8')).toBe('24 3/8');
+  });
 });

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { useId } from 'react';
 import type { Problem } from '../job/documentStore.ts';
+import { local } from '../text/decimals.ts';
 import { useWords } from '../text/useWords.ts';
 import { Field } from './Field.tsx';
 import { type LengthKind, lengthEntry, readLengthEntry, sayInUnit } from './lengthEntry.ts';
@@ -101,7 +102,7 @@ export function NumberField({
   const state = useEntry({
     document,
     entry,
-    shown: `${value}`,
+    shown: local(`${value}`),
     take: (text) => {
       const read = readNumber(text);
       return read.ok ? (set(read.value)?.sentence ?? null) : read.sentence;

@@ -1,5 +1,7 @@
-import { formatLength, mm, parseLength, sayLength, type UnitName } from '../contract.ts';
+import { formatLength, mm, parseLength, type UnitName } from '../contract.ts';
 import type { Problem } from '../job/documentStore.ts';
+import { local, plain } from '../text/decimals.ts';
+import { sayLength } from '../text/sayLength.ts';
 import { words } from '../text/useWords.ts';
 
 /** `cloth` and `hardware` follow the job's unit; `thin` (glass, film, tape) is in millimetres everywhere. */
@@ -17,15 +19,16 @@ export function lengthEntry(value: number, unit: UnitName): string {
     const fraction = formatLength(size, { unit: 'in', denominator: 32, bare: true });
     const back = parseLength(fraction, 'in');
     if (back.ok && Math.abs(back.value - size) < 0.005) return `${sign}${fraction}`;
-    return `${sign}${trimmed(formatLength(size, { unit: 'mm', decimals: 2, bare: true }))} mm`;
+    return `${sign}${local(trimmed(formatLength(size, { unit: 'mm', decimals: 2, bare: true })))} mm`;
   }
-  return `${sign}${trimmed(formatLength(size, { unit: 'mm', decimals: 3, bare: true }))}`;
+  return `${sign}${local(trimmed(formatLength(size, { unit: 'mm', decimals: 3, bare: true })))}`;
 }
 
 /** Reads a length as typed; a leading minus turns its sign, for allowances that hold back. */
 export function readLengthEntry(text: string, unit: UnitName): ReadEntry {
-  const minus = /^\s*[-−]\s*(?=[\d.,½¼¾⅛⅜⅝⅞])/.exec(text);
-  const read = parseLength(minus ? text.slice(minus[0].length) : text, unit);
+  const said = plain(text);
+  const minus = /^\s*[-−]\s*(?=[\d.,½¼¾⅛⅜⅝⅞])/.exec(said);
+  const read = parseLength(minus ? said.slice(minus[0].length) : said, unit);
   if (!read.ok) return { ok: false, sentence: sayLength(read.refusal) };
   return { ok: true, value: minus && read.value !== 0 ? -read.value : read.value };
 }

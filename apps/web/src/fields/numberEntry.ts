@@ -1,3 +1,4 @@
+import { local } from '../text/decimals.ts';
 import { words } from '../text/useWords.ts';
 import type { ReadEntry } from './lengthEntry.ts';
 
@@ -10,7 +11,7 @@ export function readNumber(text: string): ReadEntry {
 
 /** A ratio as per cent: the decimal point is moved in the text, so that 35 % is 0.35 and not a neighbour of it. */
 export const readPercent = {
-  show: (ratio: number): string => `${Number((ratio * 100).toFixed(6))}`,
+  show: (ratio: number): string => local(`${Number((ratio * 100).toFixed(6))}`),
   read(text: string): ReadEntry {
     const read = readNumber(text.replace(/%\s*$/, ''));
     return read.ok ? { ok: true, value: Number(`${read.value}e-2`) } : read;
@@ -21,7 +22,7 @@ export const readPercent = {
 export function moneyEntry(minor: number, decimals: number): string {
   if (decimals === 0) return `${minor}`;
   const digits = `${Math.abs(minor)}`.padStart(decimals + 1, '0');
-  return `${minor < 0 ? '-' : ''}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+  return local(`${minor < 0 ? '-' : ''}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`);
 }
 
 /** An amount as typed, in minor units; more decimals than the currency has are refused. */

@@ -8,6 +8,7 @@ import {
   windSpeed,
   windSpeedIn,
 } from '../contract.ts';
+import { local } from '../text/decimals.ts';
 import { words } from '../text/useWords.ts';
 import type { ReadEntry } from './lengthEntry.ts';
 import { readNumber } from './numberEntry.ts';
@@ -54,7 +55,7 @@ export function chooseUnits(change: Partial<Chosen>): void {
   }
 }
 
-const rounded = (value: number, decimals: number): string => `${Number(value.toFixed(decimals))}`;
+const rounded = (value: number, decimals: number): string => local(`${Number(value.toFixed(decimals))}`);
 const forceOf = (speed: number): number => {
   const force = beaufortForce(metrePerSecond(speed));
   return force.ok ? force.value : 12;

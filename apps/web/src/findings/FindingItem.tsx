@@ -1,11 +1,15 @@
 import { type Finding, sayFinding } from '../contract.ts';
-import { useWords } from '../text/useWords.ts';
+import { useSpoken, useWords } from '../text/useWords.ts';
 import { useShow } from './useFindings.ts';
 
 /** One finding: what it is, why it matters, what would do. */
 export function FindingItem({ finding }: { readonly finding: Finding }) {
   const w = useWords();
-  const say = sayFinding(finding, useShow());
+  const say = sayFinding(
+    finding,
+    useShow(),
+    useSpoken((state) => state.messages?.findings),
+  );
   const needsYou = finding.severity === 'stop' || finding.severity === 'doubt';
   return (
     <div className={`finding finding-${finding.severity}`}>

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { type Finding, type Show, showOf } from '../contract.ts';
 import { useCatalogue, useJob, usePlan } from '../job/work.ts';
+import { useSpoken } from '../text/useWords.ts';
 import { stageOf } from './stageOf.ts';
 
 /** All that the plan has to say: of the survey at once, the rest as last worked out. */
@@ -18,5 +19,9 @@ export function useShow(): Show {
   const units = useJob((state) => state.document.units);
   const openings = useJob((state) => state.document.openings);
   const currency = useCatalogue((catalogue) => catalogue.currency);
-  return useMemo(() => showOf({ units, openings }, { currency }), [units, openings, currency]);
+  const language = useSpoken((state) => state.language);
+  return useMemo(
+    () => showOf({ units, openings }, { currency }, language),
+    [units, openings, currency, language],
+  );
 }

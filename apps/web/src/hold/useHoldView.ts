@@ -21,7 +21,7 @@ import {
 } from '../contract.ts';
 import { useShow } from '../findings/useFindings.ts';
 import { useCatalogue, useJob, usePlan } from '../job/work.ts';
-import { useWords } from '../text/useWords.ts';
+import { spoken, useWords } from '../text/useWords.ts';
 import type { Words } from '../text/words.ts';
 
 /** How a point stands in the wind of the job. */
@@ -90,6 +90,7 @@ function holdView(
     ? windMargins(strengths.value, load, windsFor(load.wind, load.gustFactor))
     : null;
   const asked = catalogue.habits.windMargin;
+  const { messages } = spoken();
   const names = namesOn(held.value);
   const placeOf = (on: string) => pointPlace(names.get(on) ?? on, w);
   const points = hold.points.map(({ number, kind, on }): PointView => {
@@ -102,7 +103,7 @@ function holdView(
       on,
       place: placeOf(on),
       next: gap?.length ?? null,
-      why: gap ? sayGap(gap, obstructionName(job, gap.obstruction), show) : '',
+      why: gap ? sayGap(gap, obstructionName(job, gap.obstruction, messages), show, messages) : '',
       margin,
       standing: standingOf(margin, asked),
       letsGo: letsGo ?? { low: null, high: null },

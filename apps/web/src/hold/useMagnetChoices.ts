@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Catalogue, Job, OperationOutput } from '../contract.ts';
+import type { Catalogue, Job, Language, OperationOutput } from '../contract.ts';
+import { useSpoken } from '../text/useWords.ts';
 
 export type MagnetRanking = OperationOutput<'magnetChoices'>;
 
@@ -8,6 +9,7 @@ export interface ChoicesRequest {
   readonly job: Job;
   readonly catalogue: Catalogue;
   readonly opening: string;
+  readonly language: Language;
 }
 export type ChoicesAnswer =
   | { readonly ticket: number; readonly choices: MagnetRanking }
@@ -31,6 +33,7 @@ export function useMagnetChoices(
   wanted: boolean,
 ): AskedChoices {
   const [state, setState] = useState<AskedChoices>({ choices: null, sentence: null, working: false });
+  const language = useSpoken((state) => state.language);
   const ticket = useRef(0);
   useEffect(() => {
     if (!wanted || opening === undefined) return;
@@ -54,12 +57,12 @@ export function useMagnetChoices(
         worker?.terminate();
       };
       worker.onerror = ({ message }) => setState({ choices: null, sentence: message, working: false });
-      worker.postMessage({ ticket: mine, job, catalogue, opening } satisfies ChoicesRequest);
+      worker.postMessage({ ticket: mine, job, catalogue, opening, language } satisfies ChoicesRequest);
     }, LULL);
     return () => {
       clearTimeout(timer);
       worker?.terminate();
     };
-  }, [job, catalogue, opening, wanted]);
+  }, [job, catalogue, opening, wanted, language]);
   return state;
 }

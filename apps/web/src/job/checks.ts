@@ -4,13 +4,14 @@ import {
   type Issue,
   type Job,
   makeShow,
-  messages,
   type Result,
   readCatalogue,
   readJob,
-  sayLength,
+  sayIssueAtField,
   sayRefusal,
 } from '../contract.ts';
+import { sayLength } from '../text/sayLength.ts';
+import { spoken } from '../text/useWords.ts';
 import type { Problem } from './documentStore.ts';
 
 // The schemas and their sentences: a file of script of its own, fetched once the first drawing stands.
@@ -35,17 +36,14 @@ const changedOnly = (document: Job, before: Job): Job => ({
 function problemOf(read: Result<unknown, DocumentRefusal>): Problem | null {
   if (read.ok) return null;
   const { refusal } = read;
-  if (refusal.code !== 'DOCUMENT_INVALID' || !refusal.issues[0])
-    return { sentence: sayRefusal(refusal, plain).what, issue: null };
-  const issue = refusal.issues[0];
-  return { sentence: sayAtField(issue), issue };
+  const issue = refusal.code === 'DOCUMENT_INVALID' ? refusal.issues[0] : undefined;
+  return issue
+    ? { sentence: sayAtField(issue), issue }
+    : { sentence: sayRefusal(refusal, plain(), spoken().messages).what, issue: null };
 }
 
-const plain = makeShow({ units: 'mm' });
+const plain = () => makeShow({ units: 'mm', language: spoken().language });
 
 /** The sentence for an issue, said at its field: the field stands for the path. */
-function sayAtField(issue: Issue): string {
-  if (issue.kind === 'length') return sayLength(issue.refusal);
-  const word = messages.en.issues[issue.kind] as (issue: Issue, show: typeof plain) => string;
-  return word({ ...issue, path: [] } as Issue, plain).replace(/^The document /, 'This ');
-}
+const sayAtField = (issue: Issue): string =>
+  issue.kind === 'length' ? sayLength(issue.refusal) : sayIssueAtField(issue, plain(), spoken().messages);

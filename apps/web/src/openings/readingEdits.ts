@@ -8,6 +8,7 @@ import {
   type UnitName,
 } from '../contract.ts';
 import { tapeIn } from '../survey/surveyOf.ts';
+import { asKept } from '../text/decimals.ts';
 
 export const openingIn = (draft: Draft<Job>, id: string): Draft<Opening> =>
   draft.openings.find((one) => one.id === id)!;
@@ -22,8 +23,9 @@ export function setReading(
   opening: string,
   of: ReadingName,
   nth: number,
-  entered: string,
+  text: string,
 ): void {
+  const entered = asKept(text);
   const { readings } = tapeIn(openingIn(draft, opening));
   const index = readings.flatMap((reading, i) => (reading.of === of ? [i] : []))[nth];
   if (entered.trim() === '') {

@@ -1,8 +1,9 @@
 import { useStore } from 'zustand';
-import { inOne, type LineChoice, makeShow, type Refusal, sayRefusal } from '../contract.ts';
+import { type LineChoice, type Refusal, sayQuestion } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
+import { sayRefused } from '../text/say.ts';
 import { showLength, showSmall } from '../text/show.ts';
-import { useWords } from '../text/useWords.ts';
+import { spoken, useWords } from '../text/useWords.ts';
 import type { PhotoWork } from './photoWork.ts';
 
 interface Props {
@@ -75,7 +76,7 @@ function Outcome({ work, trace }: Props) {
         </p>
       );
     case 'refused':
-      return <p className="needs">{inOne(sayRefusal(outcome.refusal, makeShow({ units })))}</p>;
+      return <p className="needs">{sayRefused(outcome.refusal, units)}</p>;
     case 'traced': {
       const { width, height, questions } = outcome.traced;
       const known = (sigma: number) => showSmall(1.96 * sigma);
@@ -90,9 +91,9 @@ function Outcome({ work, trace }: Props) {
             )}
           </p>
           <p className="about">{w.photo.trace.plusMinus}</p>
-          {questions.map(({ code, say }) => (
-            <p key={code} className="needs">
-              {say}
+          {questions.map((question) => (
+            <p key={question.code} className="needs">
+              {sayQuestion(question, spoken().messages)}
             </p>
           ))}
           {line !== null || questions.some(({ code }) => code === 'PARALLEL_LINE') ? (

@@ -1,8 +1,9 @@
 import { type SubmitEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
-import { arcOf, type HandChange, inOne, makeShow, mm, sayRefusal, surveyOutline } from '../contract.ts';
+import { arcOf, type HandChange, mm, surveyOutline } from '../contract.ts';
 import { readNumber } from '../fields/numberEntry.ts';
 import { useUnits } from '../fields/useUnits.ts';
+import { sayRefused } from '../text/say.ts';
 import { showLength, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { edgesOf, handOf } from './edgePixels.ts';
@@ -28,7 +29,7 @@ export function TracedEdges({ work }: { readonly work: PhotoWork }) {
         </button>
       </p>
       <p className="needs" aria-live="polite">
-        {why ? inOne(sayRefusal(why, makeShow({ units }))) : null}
+        {why ? sayRefused(why, units) : null}
       </p>
       {chosen !== null && all[chosen] ? <ChosenEdge key={chosen} work={work} edge={chosen} /> : null}
       <h3>{w.photo.edges.title}</h3>

@@ -2,6 +2,7 @@ import type { Draft } from 'immer';
 import type { Job, Opening, OutlineSurvey, PhotoReading, PhotoSetup, UnitName } from '../contract.ts';
 import { openingIn } from '../openings/readingEdits.ts';
 import { outlineIn } from '../survey/surveyOf.ts';
+import { asKept } from '../text/decimals.ts';
 
 export const newSetup = (units: UnitName): PhotoSetup => ({
   paper: units === 'in' ? 'Letter' : 'A4',
@@ -22,7 +23,7 @@ export function setupIn(draft: Draft<Job>, opening: string): Draft<PhotoSetup> {
 
 /** What was typed, as a reading; undefined where nothing is left of it. */
 export const readingOf = (text: string, unit: UnitName): PhotoReading | undefined =>
-  text.trim() === '' ? undefined : { entered: text, unit };
+  text.trim() === '' ? undefined : { entered: asKept(text), unit };
 
 /** True of an opening whose outline is to come, or came, from photos. */
 export const isOfPhotos = ({ survey }: Opening): boolean =>

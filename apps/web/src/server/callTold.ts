@@ -1,4 +1,5 @@
 import type { OperationInput, OperationName, OperationOutput, Refused as RefusedBody } from '../contract.ts';
+import { spoken } from '../text/useWords.ts';
 import { Refused } from './server.ts';
 
 /** One operation over HTTP that tells how far it is: lines of JSON, the answer in the last of them. */
@@ -10,7 +11,11 @@ export async function callTold<N extends OperationName>(
 ): Promise<OperationOutput<N>> {
   const response = await fetch(`/api/${name}`, {
     method: 'POST',
-    headers: { 'content-type': 'application/json', accept: 'application/x-ndjson' },
+    headers: {
+      'content-type': 'application/json',
+      'accept-language': spoken().language,
+      accept: 'application/x-ndjson',
+    },
     body: JSON.stringify(input),
     signal,
   });

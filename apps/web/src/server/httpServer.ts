@@ -1,6 +1,7 @@
 import type { OperationInput, OperationName, OperationOutput, Refused as RefusedBody } from '../contract.ts';
 import type { SaveAnswer } from '../job/autosave.ts';
 import { documentText } from '../merge/documentText.ts';
+import { spoken } from '../text/useWords.ts';
 import { callTold } from './callTold.ts';
 import { Refused, type Server } from './server.ts';
 
@@ -20,7 +21,7 @@ async function call<N extends OperationName>(
 ): Promise<OperationOutput<N>> {
   const response = await fetch(`/api/${name}`, {
     method: 'POST',
-    headers: { 'content-type': 'application/json' },
+    headers: { 'content-type': 'application/json', 'accept-language': spoken().language },
     body: bodyOf(input as { readonly job?: object }),
     ...(signal ? { signal } : {}),
   });

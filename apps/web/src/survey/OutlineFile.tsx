@@ -2,14 +2,11 @@ import { useState } from 'react';
 import {
   base64,
   callOperation,
-  inOne,
-  makeShow,
   type Opening,
   type OperationInput,
   type OperationOutput,
   type OutlineSurvey,
   type Refusal,
-  sayRefusal,
 } from '../contract.ts';
 import { outlinePath } from '../drawing/outlinePath.ts';
 import { boxAround } from '../drawing/view.ts';
@@ -17,8 +14,9 @@ import { LengthField, SelectField, TextArea } from '../fields/fields.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { useWork } from '../job/work.ts';
 import { openingIn } from '../openings/readingEdits.ts';
+import { sayRefused } from '../text/say.ts';
 import { showSize } from '../text/show.ts';
-import { useWords } from '../text/useWords.ts';
+import { spoken, useWords } from '../text/useWords.ts';
 import { outlineIn } from './surveyOf.ts';
 
 type Unit = NonNullable<OperationInput<'readDrawing'>['unit']>;
@@ -47,11 +45,16 @@ export function OutlineFile({ opening, survey }: Props) {
   const [state, setState] = useState<State>({ kind: 'none' });
   const read = async (file: ChosenFile, unit?: Unit) => {
     setState({ kind: 'reading' });
-    const answer = await callOperation('readDrawing', {
-      ...file,
-      date: new Date().toISOString().slice(0, 10),
-      ...(unit === undefined ? {} : { unit }),
-    });
+    const { messages } = spoken();
+    const answer = await callOperation(
+      'readDrawing',
+      {
+        ...file,
+        date: new Date().toISOString().slice(0, 10),
+        ...(unit === undefined ? {} : { unit }),
+      },
+      messages ? { messages } : {},
+    );
     setState(
       answer.ok
         ? { kind: 'read', file, found: answer.value as Found }
@@ -89,7 +92,7 @@ export function OutlineFile({ opening, survey }: Props) {
         {state.kind === 'reading' ? <p>{w.survey.file.reading}</p> : null}
         {state.kind === 'refused' ? (
           <>
-            <p className="needs">{inOne(sayRefusal(state.refusal, makeShow({ units })))}</p>
+            <p className="needs">{sayRefused(state.refusal, units)}</p>
             <UnitAsked refusal={state.refusal} answer={(unit) => void read(state.file, unit)} />
           </>
         ) : null}

@@ -1,6 +1,7 @@
 import type { Draft } from 'immer';
 import type { Job, MarksSurvey } from '../contract.ts';
 import { openingIn } from '../openings/readingEdits.ts';
+import { asKept } from '../text/decimals.ts';
 import { marksIn } from './surveyOf.ts';
 
 /** Position of the tape between two places, whichever way it was taken; undefined where there is none. */
@@ -12,7 +13,8 @@ export function tapeBetween(survey: MarksSurvey, from: string, to: string): numb
 }
 
 /** Sets the tape between two places, takes it out where nothing is left of it, or adds it. */
-export function setTape(draft: Draft<Job>, opening: string, from: string, to: string, entered: string): void {
+export function setTape(draft: Draft<Job>, opening: string, from: string, to: string, text: string): void {
+  const entered = asKept(text);
   const survey = marksIn(openingIn(draft, opening));
   const index = tapeBetween(survey, from, to);
   if (entered.trim() === '') {

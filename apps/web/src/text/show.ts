@@ -4,22 +4,29 @@ import {
   MM_PER_INCH,
   type MoneySign,
   mm,
-  showMoney,
+  showMoney as moneyIn,
   toMilesPerHour,
   toPoundsForce,
   type UnitName,
 } from '../contract.ts';
+import { local } from './decimals.ts';
+import { spoken } from './useWords.ts';
 
-export { showMoney };
+/** Money as the catalogue's currency has it, the decimal mark and the place of the symbol as the language has them. */
+export const showMoney = (minorUnits: number, sign: MoneySign | undefined): string =>
+  moneyIn(minorUnits, sign, spoken().language);
 
 /** A length as the shop reads it: to 1/16 in, hardware to 1/32 in, or to 0.1 mm. Rounded here and nowhere before. */
 export const showLength = (value: number, units: UnitName, finest: 16 | 32 = 16): string =>
   units === 'in'
     ? formatLength(mm(value), { unit: 'in', denominator: finest })
-    : formatLength(mm(value), { unit: 'mm' });
+    : local(formatLength(mm(value), { unit: 'mm' }));
+
+/** A bare number, rounded here. */
+export const showNumber = (value: number, decimals: number): string => local(value.toFixed(decimals));
 
 /** Small differences: hundredths of an inch would hide in a sixteenth, so they stay in millimetres. */
-export const showSmall = (value: number): string => `${value.toFixed(value >= 10 ? 1 : 2)} mm`;
+export const showSmall = (value: number): string => `${showNumber(value, value >= 10 ? 1 : 2)} mm`;
 
 /** Width by height, the unit once. */
 export const showSize = (width: number, height: number, units: UnitName): string => {
@@ -36,27 +43,29 @@ export const showSize = (width: number, height: number, units: UnitName): string
 
 /** Long runs: yards or metres beside the exact length would be one number too many; two decimals say enough. */
 export const showRun = (value: number, units: UnitName): string =>
-  units === 'in' ? `${(value / (36 * MM_PER_INCH)).toFixed(2)} yd` : `${(value / 1000).toFixed(2)} m`;
+  units === 'in' ? `${showNumber(value / (36 * MM_PER_INCH), 2)} yd` : `${showNumber(value / 1000, 2)} m`;
 
 export const showArea = (value: number, units: UnitName): string =>
-  units === 'in' ? `${(value / (12 * MM_PER_INCH) ** 2).toFixed(2)} sq ft` : `${(value / 1e6).toFixed(3)} m²`;
+  units === 'in'
+    ? `${showNumber(value / (12 * MM_PER_INCH) ** 2, 2)} sq ft`
+    : `${showNumber(value / 1e6, 3)} m²`;
 
 export const showForce = (value: number, units: UnitName): string =>
   units === 'in'
-    ? `${value.toFixed(1)} N (${toPoundsForce(value as never).toFixed(1)} lbf)`
-    : `${value.toFixed(1)} N`;
+    ? `${showNumber(value, 1)} N (${showNumber(toPoundsForce(value as never), 1)} lbf)`
+    : `${showNumber(value, 1)} N`;
 
 export const showSpeed = (value: number, units: UnitName): string =>
   units === 'in'
-    ? `${value.toFixed(1)} m/s (${toMilesPerHour(value as never).toFixed(0)} mph)`
-    : `${value.toFixed(1)} m/s`;
+    ? `${showNumber(value, 1)} m/s (${showNumber(toMilesPerHour(value as never), 0)} mph)`
+    : `${showNumber(value, 1)} m/s`;
 
 export const showMinutes = (minutes: number): string => {
   const whole = Math.round(minutes);
   return whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${`${whole % 60}`.padStart(2, '0')} min`;
 };
 
-export const showPercent = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;
+export const showPercent = (ratio: number): string => `${showNumber(ratio * 100, 1)} %`;
 
 /** Any figure of the plan, by its unit. */
 export function showFigure({ value, unit }: Figure, units: UnitName, sign: MoneySign): string {
@@ -76,7 +85,7 @@ export function showFigure({ value, unit }: Figure, units: UnitName, sign: Money
     case 'g':
       return `${Math.round(value)} g`;
     case 'ratio':
-      return value.toFixed(2);
+      return showNumber(value, 2);
     case 'm/s':
       return showSpeed(value, units);
   }

@@ -1,3 +1,5 @@
+import type { Language } from '../contract.ts';
+
 // Spoken English lengths, as a browser's speech recognition writes them down. Common practice of the trade, no source:
 // “twenty four and three eighths”, “24 and 3/8 inches”, “six hundred and twelve millimetres”, “two point five”.
 
@@ -26,6 +28,41 @@ const PARTS: Readonly<Record<string, number>> = {
   '16ths': 16,
   '16s': 16,
 };
+/** What a browser writes of German and Spanish lengths is digits and these. Common practice, no source. */
+const ENGLISH_FOR: Readonly<Record<Exclude<Language, 'en'>, readonly (readonly [RegExp, string])[]>> = {
+  de: [
+    [/(?<=\d),(?=\d)/g, '.'],
+    [/\bkomma\b/g, 'point'],
+    [/\bund\b/g, 'and'],
+    [/\bein(e[nrs]?)?\b/g, '1'],
+    [/\bzoll\b/g, 'in'],
+    [/\bmillimetern?\b/g, 'mm'],
+    [/\bzentimetern?\b/g, 'cm'],
+    [/\bhalb(e[nrs]?)?\b/g, 'half'],
+    [/\bviertel\b/g, 'quarters'],
+    [/\bachtel\b/g, 'eighths'],
+    [/\bsechzehntel\b/g, 'sixteenths'],
+  ],
+  es: [
+    [/(?<=\d),(?=\d)/g, '.'],
+    [/\b(coma|punto)\b/g, 'point'],
+    [/\b(y|con)\b/g, 'and'],
+    [/\buna?\b/g, '1'],
+    [/\bpulgadas?\b/g, 'in'],
+    [/\bmil[ií]metros?\b/g, 'mm'],
+    [/\bcent[ií]metros?\b/g, 'cm'],
+    [/\bmedi[oa]s?\b/g, 'half'],
+    [/\bcuartos?\b/g, 'quarters'],
+    [/\boctavos?\b/g, 'eighths'],
+    [/\bdieciseisavos?\b/g, 'sixteenths'],
+  ],
+};
+
+function inEnglish(said: string, language: Language): string {
+  if (language === 'en') return said;
+  return ENGLISH_FOR[language].reduce((text, [word, english]) => text.replace(word, english), said);
+}
+
 const UNITS: readonly (readonly [RegExp, string])[] = [
   [/^(millimet(er|re)s?|mms?|mil|mils)$/, 'mm'],
   [/^(centimet(er|re)s?|cms?)$/, 'cm'],
@@ -36,9 +73,8 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
  * What was said as text to be read as a length; what is not understood stays in it, so that it is seen and refused there.
  * “thirty two” is 32; “a half”, “one half” and “half” are 1/2; “point” begins decimals.
  */
-export function spokenLength(said: string): string {
-  const spoken = said
-    .toLowerCase()
+export function spokenLength(said: string, language: Language = 'en'): string {
+  const spoken = inEnglish(said.toLowerCase(), language)
     .replace(/[.,!?]+$/, '')
     .replace(/[“”"]/g, ' inches')
     .replace(/-/g, ' ')

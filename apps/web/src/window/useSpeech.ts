@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { spoken } from '../text/useWords.ts';
 import { spokenLength } from './spokenLength.ts';
 
 /** The part of the browser's speech recognition that is used here; not every browser has it. */
@@ -39,11 +40,11 @@ export function useSpeech(hear: (text: string) => void): Speech | null {
     running.current?.abort();
     const one = new Maker();
     running.current = one;
-    one.lang = 'en';
+    one.lang = spoken().locale;
     one.interimResults = false;
     one.onresult = ({ results }) => {
       const said = results[0]?.[0]?.transcript;
-      if (said) hear(spokenLength(said));
+      if (said) hear(spokenLength(said, spoken().language));
     };
     one.onerror = () => setFailed(true);
     one.onend = () => setListening(false);

@@ -23,6 +23,19 @@ test.each([
   expect(read.ok && Math.abs(read.value / 25.4 - inches) < 1e-9, spokenLength(said)).toBe(true);
 });
 
+test.each([
+  ['612,5 Millimeter', 'de', 612.5],
+  ['24 Zoll und drei Achtel', 'de', null],
+  ['24 und 3 Achtel', 'de', 24.375 * 25.4],
+  ['36 Komma 2 5', 'de', 36.25 * 25.4],
+  ['24 y medio', 'es', 24.5 * 25.4],
+  ['61,2 centímetros', 'es', 612],
+] as const)('“%s”, said in %s, is %s mm', (said, language, length) => {
+  const read = parseLength(spokenLength(said, language), 'in');
+  if (length === null) expect(read.ok).toBe(false);
+  else expect(read.ok && Math.abs(read.value - length) < 1e-9, spokenLength(said, language)).toBe(true);
+});
+
 test('what is not understood is kept to be seen, and is no length', () => {
   expect(spokenLength('twenty four ish')).toBe('24 ish');
   expect(parseLength(spokenLength('twenty four ish'), 'in').ok).toBe(false);

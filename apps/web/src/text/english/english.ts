@@ -25,6 +25,7 @@ export const english = {
     jobs: 'Jobs',
     catalogue: 'Catalogue',
     theme: { label: 'Light or dark', system: 'As the system', light: 'Light', dark: 'Dark' },
+    language: 'Language',
     units: { label: 'Lengths in', in: 'Inches', mm: 'Millimetres' },
     undo: 'Undo',
     redo: 'Redo',
@@ -542,6 +543,8 @@ export const english = {
       `This must be ${least}${least.endsWith('mm') ? '' : ` ${unit}`} or more.`,
     atMost: (most: string, unit: string) =>
       `This must be ${most}${most.endsWith('mm') ? '' : ` ${unit}`} or less.`,
+    noLength: (why: string) => `Nothing is entered: ${why}.`,
+    notLength: (text: string, why: string) => `“${text}” is not a length: ${why}.`,
     lengthUnit: { in: 'in', mm: 'mm' },
   },
   catalogue: {

@@ -49,4 +49,4 @@ export const layWords = {
   goOn: 'Go on looking',
   use: 'Use this lay',
   drop: 'Keep the lay there was',
-} as const;
+};

@@ -1,0 +1,1 @@
+export { german as messages } from '../../contract.ts';

@@ -1,0 +1,46 @@
+import type { Words } from '../words.ts';
+
+/** Words of measuring at the window, one reading at a time, in German. */
+export const windowWords: Words['window'] = {
+  title: 'Am Fenster',
+  start: 'Eine Messung nach der anderen',
+  about:
+    'Für das Telefon in der Hand: große Tasten, eine Messung nach der anderen, in der Reihenfolge des Herumgehens.',
+  step: (n, all) => `Messung ${n} von ${all}`,
+  of: (opening) => `${opening}`,
+  keys: 'Tasten',
+  back: 'Zurück',
+  next: 'Weiter',
+  erase: 'Die letzte Taste zurücknehmen',
+  eraseShort: '⌫',
+  space: 'leer',
+  fraction: (text) => `${text} anfügen`,
+  speak: 'Ansagen',
+  listening: 'Hört zu …',
+  unheard: 'Nichts war zu hören, oder der Browser darf nicht zuhören. Stattdessen tippen.',
+  from: {
+    bottom: 'Unten entlang, von Ecke zu Ecke',
+    right: 'Rechts hinauf, von Ecke zu Ecke',
+    top: 'Oben entlang, von Ecke zu Ecke',
+    left: 'Links hinauf, von Ecke zu Ecke',
+    rising: 'Schräg, von unten links nach oben rechts',
+    falling: 'Schräg, von oben links nach unten rechts',
+    radiusBottomLeft: 'Die Rundung unten links; 0, wo sie scharf ist',
+    radiusBottomRight: 'Die Rundung unten rechts; 0, wo sie scharf ist',
+    radiusTopRight: 'Die Rundung oben rechts; 0, wo sie scharf ist',
+    radiusTopLeft: 'Die Rundung oben links; 0, wo sie scharf ist',
+    midWidth: 'Gerade quer auf halber Höhe, wenn die Seiten gewölbt sind',
+    midHeight: 'Gerade hinauf in der Mitte, wenn oben oder unten gewölbt ist',
+  },
+  outside: 'Von außen gesehen.',
+  done: 'Ganz herum',
+  doneSize: (size) => `Wie gemessen: ${size}.`,
+  doneNothing: 'Noch ist nichts gemessen.',
+  again: 'Noch einmal herum',
+  nextOpening: (name) => `Nächste Öffnung: ${name}`,
+  newOpening: 'Neue Öffnung',
+  toDrawing: 'Alle Messungen',
+  otherMethod:
+    'Diese Öffnung wird nicht über ihre Seiten gemessen. Ihre Messungen stehen auf der Seite Öffnungen.',
+  toOpenings: 'Zur Seite Öffnungen',
+};

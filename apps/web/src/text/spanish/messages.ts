@@ -1,0 +1,1 @@
+export { spanish as messages } from '../../contract.ts';
