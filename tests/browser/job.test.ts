@@ -104,6 +104,60 @@ test('a person measures three openings, changes a radius, undoes it, prints the 
   await context.close();
 });
 
+// Oracle for the place: the opening is 914.44 mm wide (36 in as read, 0.04 mm as adjusted), so that a handle of 101.6 mm in
+// its middle begins at 406.42 mm; two keys' steps are 1/8 in, 3.175 mm.
+test('an obstruction is dragged until it catches, moved by keys and by number; a corner is pulled; each undone at once', async () => {
+  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 1400 } });
+  const faults = faultsOf(page);
+  await page.goto(`${opened.address}/jobs/demo-camper/openings/W4`);
+  await page.getByRole('button', { name: 'Add an obstruction' }).click();
+  await page.getByLabel('Wide', { exact: true }).fill('4');
+  const fromLeft = page.getByLabel('From the left', { exact: true });
+  await fromLeft.fill('2');
+  await fromLeft.blur();
+  const handle = page.getByRole('button', { name: /^Handle, / });
+  await page.locator('path.opening-large').scrollIntoViewIfNeeded();
+  await handle.hover();
+  const sheet = (await page.locator('path.opening-large').boundingBox())!;
+  const from = (await handle.locator('.obstruction').boundingBox())!;
+  await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(sheet.x + sheet.width / 2 + 3, from.y - 40, { steps: 6 });
+  await page.locator('.guide-line').first().waitFor({ state: 'attached' });
+  await page.mouse.up();
+  expect(await fromLeft.inputValue()).toBe('406.42 mm');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  expect(await fromLeft.inputValue()).toMatch(/^409\.(59|6) mm$/);
+  await handle.blur();
+  await page.keyboard.press('Control+z');
+  expect(await fromLeft.inputValue()).toBe('406.42 mm');
+  await page.keyboard.press('Control+z');
+  expect(await fromLeft.inputValue()).toBe('2');
+
+  await workedOut(page);
+  const radius = page.getByLabel('Radius, top right', { exact: true });
+  const before = await radius.inputValue();
+  const grip = page.getByRole('slider', { name: 'Pull on the drawing: Radius, top right' });
+  await grip.hover();
+  const at = (await grip.locator('.handle-grip').boundingBox())!;
+  await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(at.x - 20, at.y + 20, { steps: 5 });
+  await page.mouse.up();
+  await expect.poll(() => radius.inputValue()).not.toBe(before);
+  await page
+    .getByRole('region', { name: 'What it comes to' })
+    .getByText(/^was /)
+    .first()
+    .waitFor({ timeout: 100_000 });
+  await grip.blur();
+  await page.keyboard.press('Control+z');
+  expect(await radius.inputValue()).toBe(before);
+  expect(faults).toEqual([]);
+  await page.close();
+});
+
 test('two pages change one job, and neither change is lost', async () => {
   const context = await opened.browser.newContext();
   const [one, other] = [await context.newPage(), await context.newPage()];

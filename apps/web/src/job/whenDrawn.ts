@@ -25,3 +25,7 @@ export function useDrawn(): void {
     if (waiting) requestAnimationFrame(() => setTimeout(drawn, 0));
   }, []);
 }
+
+/** Script that the first drawing does without, fetched once that stands. */
+export const afterDrawing = <T>(fetch: () => Promise<T>): Promise<T> =>
+  new Promise((resolve, reject) => whenDrawn(() => fetch().then(resolve, reject)));

@@ -9,6 +9,7 @@ import { words } from '../text/useWords.ts';
 import { type Autosave, startAutosave } from './autosave.ts';
 import { catalogueCheckLater, jobCheckLater, readCatalogueLater, readJobLater } from './checksLater.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from './documentStore.ts';
+import { keepStops, type Stops } from './lastStop.ts';
 import { createPlanner, type Planner, type PlanState, type PlanWorker } from './planner.ts';
 import { whenDrawn } from './whenDrawn.ts';
 
@@ -19,6 +20,7 @@ export interface Work {
   readonly catalogue: DocumentStore<Catalogue>;
   readonly jobSave: Autosave<Job>;
   readonly planner: Planner;
+  readonly stops: Stops;
   readonly server: Server;
   /** True when unacknowledged work was found in this browser and put on the page again. */
   readonly recovered: boolean;
@@ -56,6 +58,7 @@ export async function openWork(server: Server, id: string): Promise<Work> {
   const shown = shop.base?.document ?? shop.document;
   const catalogue = createDocumentStore(shown, shop.base?.revision ?? 0, catalogueCheckLater());
   const planner = createPlanner(newWorker, whenDrawn);
+  const stops = keepStops(planner.store, () => job.store.getState().history.done.length);
   const jobSave = startAutosave(job, {
     base,
     conflict,
@@ -71,7 +74,7 @@ export async function openWork(server: Server, id: string): Promise<Work> {
   layOnTop(opened, job, jobSave);
   const showPlan = () => planner.show(job.store.getState().document, catalogue.store.getState().document);
   showPlan();
-  const stops = [
+  const ends = [
     job.store.subscribe((state, before) => {
       if (state.document !== before.document) showPlan();
     }),
@@ -80,6 +83,7 @@ export async function openWork(server: Server, id: string): Promise<Work> {
     }),
     () => jobSave.stop(),
     () => planner.stop(),
+    () => stops.end(),
   ];
   return {
     id,
@@ -87,10 +91,11 @@ export async function openWork(server: Server, id: string): Promise<Work> {
     catalogue,
     jobSave,
     planner,
+    stops,
     server,
     recovered,
     stop: () => {
-      for (const stop of stops) stop();
+      for (const end of ends) end();
     },
   };
 }

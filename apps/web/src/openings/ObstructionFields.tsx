@@ -17,7 +17,9 @@ export function ObstructionFields({ opening }: { readonly opening: Opening }) {
     <fieldset>
       <legend>{w.openings.obstructions}</legend>
       <p className="about">
-        {opening.obstructions.length > 0 ? w.openings.obstructionsAbout : w.openings.obstructionsEmpty}
+        {opening.obstructions.length > 0
+          ? `${w.openings.obstructionsAbout} ${w.bench.obstructionHow}`
+          : w.openings.obstructionsEmpty}
       </p>
       {opening.obstructions.map((one, index) => {
         const key = `obstruction.${opening.id}.${one.id}`;

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { Suspense, useState } from 'react';
 import type { Opening, OpeningPlan, ReadingName } from '../contract.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
 import { Obstructions } from '../drawing/Obstructions.tsx';
@@ -7,6 +7,7 @@ import type { Box, View } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { CornerPulls, HandledObstructions } from './laterHandles.ts';
 import { ReadingPlace } from './ReadingEntry.tsx';
 import { readingsOf } from './readingEdits.ts';
 import { type Corners, cornersOf, readingLine, readingPlace, WALK } from './readingPlaces.ts';
@@ -41,6 +42,7 @@ export function OpeningDrawing({ opening, plan, stale, again }: Props) {
       label={label}
       pad={PAD}
       stale={stale}
+      handled
       caption={shape ? w.drawing.seenFrom : w.drawing.sketch}
       over={(view) =>
         WALK.map((of) => (
@@ -57,21 +59,32 @@ export function OpeningDrawing({ opening, plan, stale, again }: Props) {
       }
     >
       {(view) => (
-        <g transform={view.world}>
-          {shape ? (
-            <path d={outlinePath(shape.outline)} className="opening-line opening-large" />
-          ) : (
-            <path d={sketchPath(corners)} className="line-sketch" />
-          )}
-          <Obstructions obstructions={opening.obstructions} />
-          <MeasuredLines
-            corners={corners}
-            opening={opening}
-            suspects={suspectsOf(plan)}
-            active={active}
-            view={view}
-          />
-        </g>
+        <>
+          <g transform={view.world}>
+            {shape ? (
+              <path d={outlinePath(shape.outline)} className="opening-line opening-large" />
+            ) : (
+              <path d={sketchPath(corners)} className="line-sketch" />
+            )}
+            <MeasuredLines
+              corners={corners}
+              opening={opening}
+              suspects={suspectsOf(plan)}
+              active={active}
+              view={view}
+            />
+          </g>
+          <Suspense
+            fallback={
+              <g transform={view.world}>
+                <Obstructions obstructions={opening.obstructions} />
+              </g>
+            }
+          >
+            <HandledObstructions opening={opening} box={boxOfCorners(corners)} view={view} />
+            {shape ? <CornerPulls opening={opening} shape={shape} view={view} /> : null}
+          </Suspense>
+        </>
       )}
     </Drawing>
   );

@@ -9,6 +9,7 @@ import { SurveyMethod } from '../survey/SurveyMethod.tsx';
 import { isMeasured } from '../survey/surveyOf.ts';
 import { useWords } from '../text/useWords.ts';
 import { GlassFields } from './GlassFields.tsx';
+import { Consequences } from './laterHandles.ts';
 import { ObstructionFields } from './ObstructionFields.tsx';
 import { OpeningDrawing } from './OpeningDrawing.tsx';
 import { OpeningFigures } from './OpeningFigures.tsx';
@@ -137,6 +138,9 @@ function OneOpening({ current }: { readonly current: ReturnType<typeof useCurren
             set={(value) => edit('place', (one) => void (one.place = value))}
           />
         </div>
+        <Suspense fallback={null}>
+          <Consequences opening={opening.id} />
+        </Suspense>
         {current.plan?.shape ? <OpeningFigures shape={current.plan.shape} /> : null}
         <UseFields opening={opening} />
         <GlassFields opening={opening} />

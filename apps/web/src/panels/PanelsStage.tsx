@@ -1,3 +1,4 @@
+import { Consequences } from '../app/Consequences.tsx';
 import { useCurrent } from '../app/useCurrent.ts';
 import type { PanelPlan } from '../contract.ts';
 import { FigureList } from '../fields/FigureList.tsx';
@@ -40,6 +41,7 @@ export function PanelsStage() {
           {opening ? `: ${opening.name}` : ''}
         </h2>
         {opening ? <StageFindings stage="panels" opening={opening.id} /> : null}
+        {opening ? <Consequences opening={opening.id} /> : null}
         <PanelChoices scoped={scoped} edges={current.plan?.shape?.edgeNames ?? SIDES} />
         {panel ? <PanelFigures panel={panel} /> : null}
       </section>

@@ -5,6 +5,7 @@ import { useMoneySign } from '../fields/useUnits.ts';
 import { useJob, usePlan } from '../job/work.ts';
 import { showMoney, showPercent } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { CostPlot } from './CostPlot.tsx';
 
 /** Cost, price, margin, and what each opening bears of it. */
 export function PriceStage() {
@@ -30,6 +31,8 @@ export function PriceStage() {
                   [w.price.margin, showPercent(price.margin)],
                 ]}
               />
+              <h3>{w.bench.costPlot}</h3>
+              <CostPlot price={price} />
             </section>
             <Shares price={price} />
           </div>

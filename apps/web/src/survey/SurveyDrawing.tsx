@@ -1,9 +1,9 @@
 import type { MarksSurvey, Opening, OpeningPlan, SurveyedPoint } from '../contract.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
-import { Obstructions } from '../drawing/Obstructions.tsx';
 import { outlinePath } from '../drawing/outlinePath.ts';
 import { type Box, boxAround, type View } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
+import { HandledObstructions } from '../openings/HandledObstructions.tsx';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { wayOf } from './surveyOf.ts';
@@ -42,6 +42,7 @@ export function SurveyDrawing({ opening, plan, stale }: Props) {
       box={boxOf(points, shape ? boxAround([shape.outline]) : null)}
       label={label}
       stale={stale}
+      handled
       caption={shape ? w.drawing.seenFrom : w.survey.pointsOnly}
     >
       {(view) => (
@@ -51,9 +52,9 @@ export function SurveyDrawing({ opening, plan, stale }: Props) {
             {opening.survey.method === 'marks' ? (
               <Tapes survey={opening.survey} points={points} suspects={suspectsOf(plan)} />
             ) : null}
-            <Obstructions obstructions={opening.obstructions} />
           </g>
           <Places points={points} view={view} />
+          <HandledObstructions opening={opening} box={view.box} view={view} />
         </>
       )}
     </Drawing>

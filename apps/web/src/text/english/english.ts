@@ -1,3 +1,4 @@
+import { benchWords } from './benchWords.ts';
 import { elevationWords } from './elevationWords.ts';
 import { fastenerWords } from './fastenerWords.ts';
 import { findWords } from './findWords.ts';
@@ -14,6 +15,7 @@ import { windowWords } from './windowWords.ts';
 
 /** Every word of the page, in English. */
 export const english = {
+  bench: benchWords,
   elevations: elevationWords,
   keep: keepWords,
   find: findWords,
