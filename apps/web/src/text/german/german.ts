@@ -1,4 +1,5 @@
 import type { Words } from '../words.ts';
+import { benchWords } from './benchWords.ts';
 import { catalogueWords } from './catalogueWords.ts';
 import { elevationWords } from './elevationWords.ts';
 import { findWords } from './findWords.ts';
@@ -17,6 +18,7 @@ import { windowWords } from './windowWords.ts';
 
 /** Every word of the page, in German: neutral, with infinitives for what a button does. */
 export const german: Words = {
+  bench: benchWords,
   elevations: elevationWords,
   keep: keepWords,
   find: findWords,
