@@ -64,15 +64,15 @@ function pointEnds(
   if (!taut.ok) return taut;
   const loose = holdPanel(points, load, load.wind, 'loose');
   if (!loose.ok) return loose;
-  const worst = pointsLetGo(taut.value);
+  const worst = pointsLetGo(taut.value, 'worst');
   if (!worst.ok) return worst;
-  const best = pointsLetGo(loose.value);
+  const best = pointsLetGo(loose.value, 'best');
   if (!best.ok) return best;
   const mean = (gust: number | 'beyondRange') => (gust === 'beyondRange' ? null : gust / load.gustFactor);
   return ok(
     points.map(({ number }, k) => ({
       point: number,
-      letsGo: { low: mean(worst.value[k]!.low), high: mean(best.value[k]!.high) },
+      letsGo: { low: mean(worst.value[k]!), high: mean(best.value[k]!) },
     })),
   );
 }

@@ -20,13 +20,10 @@ export type SagRefusal = {
 };
 
 /** A figure that must be above zero and is not, as a refusal. */
-function notPositive(
-  figures: { readonly [figure in SagRefusal['figure']]?: number },
-): SagRefusal | undefined {
-  for (const [figure, value] of Object.entries(figures) as [SagRefusal['figure'], number][]) {
-    if (!(value > 0 && Number.isFinite(value))) return { code: 'SPAN_FIGURE_NOT_POSITIVE', figure, value };
-  }
-  return undefined;
+function notPositive(figure: SagRefusal['figure'], value: number): SagRefusal | undefined {
+  return value > 0 && Number.isFinite(value)
+    ? undefined
+    : { code: 'SPAN_FIGURE_NOT_POSITIVE', figure, value };
 }
 
 export interface HangingEdge {
@@ -52,7 +49,7 @@ export function hangingEdge(
   sag: Millimetre,
   load: NewtonPerMillimetreRun,
 ): Result<HangingEdge, SagRefusal> {
-  const bad = notPositive({ span, sag, load });
+  const bad = notPositive('span', span) ?? notPositive('sag', sag) ?? notPositive('load', load);
   if (bad) return refuse(bad);
   const tension = (load * span * span) / (8 * sag);
   const a = (4 * sag) / span;
@@ -107,11 +104,19 @@ export function stretchSag(
   stiffness: NewtonPerMillimetreRun,
   slack = 0,
 ): Result<StretchedStrip, SagRefusal | SlackRefusal> {
-  const bad = notPositive({ span, pressure, stiffness });
+  const bad =
+    notPositive('span', span) ?? notPositive('pressure', pressure) ?? notPositive('stiffness', stiffness);
   if (bad) return refuse(bad);
   if (!(slack >= 0 && slack <= MOST_SLACK))
     return refuse({ code: 'SLACK_OUT_OF_RANGE', slack, most: MOST_SLACK });
-  const p = pressure * 1e-6;
-  const sag = sagRoot((3 / 8) * slack * span * span, (3 * p * span ** 4) / (64 * stiffness));
-  return ok({ sag: mm(sag), tension: ((p * span * span) / (8 * sag)) as NewtonPerMillimetreRun });
+  const sag = stretchedSag(span, pressure, stiffness, slack);
+  return ok({ sag: mm(sag), tension: tensionAt(span, pressure, sag) });
 }
+
+/** Kernel of stretchSag: figures already checked. */
+export const stretchedSag = (span: number, pressure: number, stiffness: number, slack: number): number =>
+  sagRoot((3 / 8) * slack * span * span, (3e-6 * pressure * span ** 4) / (64 * stiffness));
+
+/** Tension per width of a strip that carries a pressure at a sag. */
+export const tensionAt = (span: number, pressure: number, sag: number): NewtonPerMillimetreRun =>
+  ((1e-6 * pressure * span * span) / (8 * sag)) as NewtonPerMillimetreRun;

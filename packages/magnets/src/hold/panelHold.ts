@@ -10,7 +10,7 @@ import {
 import { dynamicPressure } from '../wind/pressure.ts';
 import { checkPanel } from './checkPanel.ts';
 import type { HoldMode, HoldPanel, Margin, PanelHold, PanelHoldRefusal, PointHold } from './holdPanel.ts';
-import { type Demand, demandOf, type Lie, lieOf } from './pointDemand.ts';
+import { type Demand, demandOf, type Lie, liesOf } from './pointDemand.ts';
 
 type Side = 'worst' | 'best';
 
@@ -132,7 +132,7 @@ function pointHold(panel: HoldPanel, at: number, lie: Lie): PointHold {
 export function panelHold(panel: HoldPanel): Result<PanelHold, PanelHoldRefusal> {
   const found = pointHolds(panel);
   if (!found.ok) return found;
-  const lies = panel.points.map((_, at) => lieOf(panel, at));
+  const lies = liesOf(panel);
   const all = lies.map((_, at) => at);
   return ok({
     ...found.value,
@@ -149,27 +149,29 @@ export function panelHold(panel: HoldPanel): Result<PanelHold, PanelHoldRefusal>
 export function pointHolds(panel: HoldPanel): Result<Omit<PanelHold, 'letGo'>, PanelHoldRefusal> {
   const refusal = checkPanel(panel);
   if (refusal) return refuse(refusal);
-  const points = panel.points.map((_, at) => pointHold(panel, at, lieOf(panel, at)));
+  const points = liesOf(panel).map((lie, at) => pointHold(panel, at, lie));
   const low = ({ margin }: PointHold) => (margin === 'unloaded' ? Number.POSITIVE_INFINITY : margin.low);
   const weakest = points.reduce((best, point, at) => (low(point) < low(points[best]!) ? at : best), 0);
   return ok({ points, weakest });
 }
 
 /**
- * Gust speed at which each point lets go, had the others held: the least of them is the panel's.
+ * Gust speed at which each point lets go, had the others held, with every bad end (`worst`) or every good one (`best`):
+ * the least of them is the panel's.
  *
  * @returns m/s in the order of the points; 0 where the weight alone is too much, `beyondRange` past 100 m/s
  * @accuracy as panelHold: an estimate
  * @refuses as panelHold
  * @source as panelHold
  */
-export function pointsLetGo(panel: HoldPanel): Result<readonly PanelHold['letGo'][], PanelHoldRefusal> {
+export function pointsLetGo(
+  panel: HoldPanel,
+  side: Side,
+): Result<readonly (MetrePerSecond | 'beyondRange')[], PanelHoldRefusal> {
   const refusal = checkPanel(panel);
   if (refusal) return refuse(refusal);
-  const lies = panel.points.map((_, at) => lieOf(panel, at));
-  return ok(
-    lies.map((_, at) => ({ low: letGo(panel, lies, 'worst', [at]), high: letGo(panel, lies, 'best', [at]) })),
-  );
+  const lies = liesOf(panel);
+  return ok(lies.map((_, at) => letGo(panel, lies, side, [at])));
 }
 
 /**
@@ -186,7 +188,7 @@ export function panelLetsGo(
 ): Result<MetrePerSecond | 'beyondRange', PanelHoldRefusal> {
   const refusal = checkPanel(panel);
   if (refusal) return refuse(refusal);
-  const lies = panel.points.map((_, at) => lieOf(panel, at));
+  const lies = liesOf(panel);
   return ok(
     letGo(
       panel,

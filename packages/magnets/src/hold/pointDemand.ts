@@ -1,5 +1,4 @@
-import { mm, pascal } from '@panewright/quantity';
-import { stretchSag } from '../edge/sag.ts';
+import { stretchedSag, tensionAt } from '../edge/sag.ts';
 import type { HoldPanel } from './holdPanel.ts';
 
 /** Which ends of the figures are taken: strong loads against weak points, or the other way. */
@@ -22,20 +21,24 @@ export interface Demand {
   readonly side: number;
 }
 
-export function lieOf(panel: HoldPanel, at: number): Lie {
-  const { points } = panel;
+/** Of every point of a panel, in their order. */
+export function liesOf({ points, area }: HoldPanel): readonly Lie[] {
   const count = points.length;
-  const here = points[at]!;
-  let run = 0;
-  for (let i = 0; i < count; i++) {
+  const spans = points.map((here, i) => {
     const next = points[(i + 1) % count]!;
-    run += Math.hypot(next.x - points[i]!.x, next.y - points[i]!.y);
-  }
-  const edges = [points[(at + count - 1) % count]!, points[(at + 1) % count]!].map((other) => {
-    const span = Math.hypot(other.x - here.x, other.y - here.y);
-    return { x: (other.x - here.x) / span, y: (other.y - here.y) / span, span };
+    return Math.hypot(next.x - here.x, next.y - here.y);
   });
-  return { share: (edges[0]!.span + edges[1]!.span) / (2 * run), depth: panel.area / run, edges };
+  const run = spans.reduce((sum, span) => sum + span, 0);
+  const toward = (from: number, to: number, span: number) => ({
+    x: (points[to]!.x - points[from]!.x) / span,
+    y: (points[to]!.y - points[from]!.y) / span,
+    span,
+  });
+  return points.map((_, at) => {
+    const before = (at + count - 1) % count;
+    const edges = [toward(at, before, spans[before]!), toward(at, (at + 1) % count, spans[at]!)];
+    return { share: (spans[before]! + spans[at]!) / (2 * run), depth: area / run, edges };
+  });
 }
 
 /** What the wind at a gust pressure and the weight ask of one point. */
@@ -48,10 +51,11 @@ export function demandOf(panel: HoldPanel, at: number, lie: Lie, pressure: numbe
   let y = -lie.share * panel.weight * Math.cos(panel.lean);
   if (lift > 0) {
     for (const edge of lie.edges) {
-      const strip = stretchSag(mm(edge.span), pascal(lift), panel.stiffness[end], panel.slack);
-      if (!strip.ok) throw new Error(`a checked panel was refused: ${strip.refusal.code}`);
-      x += strip.value.tension * lie.depth * edge.x;
-      y += strip.value.tension * lie.depth * edge.y;
+      // Each edge is shared by two points, but its sag is quick to find and the panel is checked once for all.
+      const sag = stretchedSag(edge.span, lift, panel.stiffness[end], panel.slack);
+      const pull = tensionAt(edge.span, lift, sag) * lie.depth;
+      x += pull * edge.x;
+      y += pull * edge.y;
     }
   }
   return { normal, side: Math.hypot(x, y) };
