@@ -11,6 +11,7 @@ export {
   defaultGlazing,
   derive,
   deriveOpenings,
+  derivePanel,
   deriveShapes,
   drawPlaces,
   type EdgePlace,

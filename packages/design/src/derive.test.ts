@@ -3,6 +3,7 @@ import {
   defaultCatalogue,
   defaultChoices,
   derive,
+  derivePanel,
   deriveShapes,
   type Plan,
 } from '@panewright/design';
@@ -86,6 +87,21 @@ test('cut line, stitch line and band lie inside one another, and every pocket li
       expect(area(point.pocket!)).toBeGreaterThan(0.5 * 76.2 ** 2);
     }
   }
+});
+
+test('the panel of one opening alone is the whole plan’s, patch names apart, before and after another magnet is chosen', () => {
+  const one = demoJob();
+  const other = { ...one, choices: { ...one.choices, hold: { ...one.choices.hold, outside: 'disc-15x3' } } };
+  for (const job of [one, other])
+    for (const id of ['W3', 'W6', 'W9']) {
+      const plan = deriveShapes(job, defaultCatalogue);
+      const alone = derivePanel(job, defaultCatalogue, id)!;
+      const { pattern } = alone.pattern;
+      const hold = plan.hold.find((whole) => whole.pattern === pattern)!;
+      expect(alone.panel).toEqual(plan.panels.find((whole) => whole.pattern === pattern));
+      expect(alone.hold.openings).toEqual(hold.openings.filter(({ opening }) => opening === id));
+      expect(alone.hold.points).toEqual(hold.points.map((point) => ({ ...point, pocketPiece: '' })));
+    }
 });
 
 test('a hem is cut its width beyond the finished edge, a hot-cut edge is the finished edge', () => {

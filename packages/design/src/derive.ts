@@ -1,24 +1,18 @@
-import type { Outline } from '@panewright/geometry';
 import { cutPieces } from './cutting/cutPieces.ts';
 import { cuttingPlan } from './cutting/cuttingPlan.ts';
 import { QUICK_BUDGET } from './cutting/layPlan.ts';
 import { cautions } from './derive/cautions.ts';
-import { type Materials, materialsOf } from './derive/materials.ts';
-import { openingPlans } from './derive/openingPlans.ts';
-import { remember } from './derive/remember.ts';
+import { madeOf, surveyedJob } from './derive/madeOf.ts';
 import type { Catalogue } from './document/catalogue.ts';
-import type { Choices, Job } from './document/job.ts';
+import type { Job } from './document/job.ts';
 import { cornerCreep } from './hold/cornerCreep.ts';
 import { fastenerAllowances } from './hold/fastenerAllowances.ts';
 import { handGone } from './hold/handFindings.ts';
-import { type HoldInput, holdPlan, type PatchBook } from './hold/holdPlan.ts';
+import type { PatchBook } from './hold/holdPlan.ts';
 import { holdProposals } from './hold/holdProposals.ts';
 import { storedFindings } from './hold/storedFindings.ts';
-import { panelMass } from './panels/panelMass.ts';
-import { panelPlan } from './panels/panelPlan.ts';
-import { patternPlans } from './patterns/patternPlans.ts';
 import type { Finding } from './plan/finding.ts';
-import type { OpeningPlan, PanelPlan, PatternPlan, Plan } from './plan/plan.ts';
+import type { Plan } from './plan/plan.ts';
 import { pricePlan } from './price/pricePlan.ts';
 import type { Made } from './take-off/needs.ts';
 import { takeOffPlan } from './take-off/takeOffPlan.ts';
@@ -46,28 +40,6 @@ export function derive(job: Job, catalogue: Catalogue, seed: number, budget = QU
   return { ...plan, cutting, takeOff, price, findings };
 }
 
-const NONE: HoldInput['byHand'] = [];
-
-interface PanelContext {
-  readonly pattern: PatternPlan;
-  readonly master: OpeningPlan;
-  readonly materials: Materials;
-  readonly catalogue: Catalogue;
-}
-
-/** Panels by their pattern's outline: what is chosen of hold points and weather does not change one. */
-const finished = remember(
-  (_outline: Outline, { pattern, master, materials, catalogue }: PanelContext, find) =>
-    panelPlan(pattern, master, materials, catalogue, find),
-  (a, b) =>
-    a.pattern.pattern === b.pattern.pattern &&
-    a.catalogue === b.catalogue &&
-    a.master.opening === b.master.opening &&
-    shapedBy(a.master.choices) === shapedBy(b.master.choices),
-);
-
-const shapedBy = ({ weather: _weather, hold: _hold, ...rest }: Choices): string => JSON.stringify(rest);
-
 /** The stages before the lay, quick enough to follow every key: cutting, take-off and price are null. */
 export function deriveShapes(job: Job, catalogue: Catalogue, seed = 1): Plan {
   return shapes(job, catalogue, seed).plan;
@@ -78,38 +50,10 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
   const find = (finding: Finding) => {
     findings.push(finding);
   };
-  const openings = openingPlans(job, catalogue, find);
-  const materials = new Map<string, Materials>();
-  for (const plan of openings) {
-    const found = materialsOf(plan.choices, catalogue, plan.opening, find);
-    if (found) materials.set(plan.opening, found);
-  }
-  const patterns = patternPlans(
-    openings.filter(({ opening }) => materials.has(opening)),
-    catalogue,
-    find,
-    job.patternShapes,
-  );
+  const surveyed = surveyedJob(job, catalogue, find);
+  const { openings, patterns } = surveyed;
   const book: PatchBook = { patches: [] };
-  const made = patterns.flatMap((pattern) => {
-    const master = pattern.members[0]!.opening;
-    const plan = openings.find(({ opening }) => opening === master)!;
-    const context = { pattern, master: plan, materials: materials.get(master)!, catalogue };
-    const shape = finished(pattern.outline, context, find);
-    if (!shape) return [];
-    const panel: PanelPlan = { ...shape, choices: plan.choices };
-    const input: HoldInput = {
-      pattern,
-      panel,
-      materials: materials.get(master)!,
-      members: membersOf(pattern, job, openings),
-      byHand: job.heldByHand ?? NONE,
-      openings,
-    };
-    const hold = holdPlan(input, catalogue, book, find);
-    const hung = { ...panel, mass: panelMass(panel, hold.points, input.materials) };
-    return [{ pattern, panel: hung, hold, materials: input.materials }];
-  });
+  const made = patterns.flatMap((pattern) => madeOf(pattern, surveyed, book, find) ?? []);
   for (const creep of cornerCreep(
     made.map(({ hold }) => hold),
     openings,
@@ -135,11 +79,4 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
     findings,
   };
   return { plan, made };
-}
-
-function membersOf(pattern: PatternPlan, job: Job, openings: readonly OpeningPlan[]): HoldInput['members'] {
-  return pattern.members.map((member) => ({
-    opening: job.openings.find(({ id }) => id === member.opening)!,
-    plan: openings.find(({ opening }) => opening === member.opening)!,
-  }));
 }

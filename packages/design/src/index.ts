@@ -4,6 +4,7 @@ export { type FreePiece, leftOver, type Spread } from './cutting/leftOver.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
 export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';
+export { derivePanel, type PanelOfOne } from './derive/derivePanel.ts';
 export { deriveOpenings } from './derive/openingPlans.ts';
 export { derive, deriveShapes } from './derive.ts';
 export * from './document/catalogue.ts';

@@ -54,14 +54,21 @@ export function arcCurve(c: Vector, r: number, a: Vector, b: Vector, sweep: numb
   };
 }
 
-export function curvesOf(outline: Outline): Curve[] {
+export function curvesOf(outline: Outline): readonly Curve[] {
+  const known = curves.get(outline);
+  if (known) return known;
   let from = outline.segments.at(-1)!.to;
-  return outline.segments.map((segment) => {
+  const made = outline.segments.map((segment) => {
     const curve = bulgeCurve(from, segment.to, segment.kind === 'arc' ? segment.bulge : 0);
     from = segment.to;
     return curve;
   });
+  curves.set(outline, made);
+  return made;
 }
+
+/** An outline never changes and is asked of again and again. */
+const curves = new WeakMap<Outline, readonly Curve[]>();
 
 /** The point a fraction `t` (0 to 1) along the edge. Its ends are returned as stored. */
 export function pointOn(c: Curve, t: number): Vector {

@@ -38,14 +38,27 @@ export function freeStretches(length: number, clear: (t: number) => number): rea
   return found;
 }
 
+/** A change of sign is found to this, mm. */
+const NARROW = 1e-6;
+
 /** Where clearance changes sign between two places, on the clear side. */
 function crossing(clear: (t: number) => number, from: number, to: number): number {
-  const clearAtStart = clear(from) >= 0;
-  let [a, b] = [from, to];
-  while (b - a > 1e-6) {
-    const middle = (a + b) / 2;
-    if (clear(middle) >= 0 === clearAtStart) a = middle;
-    else b = middle;
+  let [a, b, atA, atB] = [from, to, clear(from), clear(to)];
+  const clearAtStart = atA >= 0;
+  let moved: 'a' | 'b' | null = null;
+  // Along the chord, where an end that stays twice counts half (Illinois); a hair inside, so that both ends close in.
+  for (let pass = 0; b - a > NARROW; pass++) {
+    const chord = a + ((b - a) * atA) / (atA - atB);
+    const wanted = pass % 8 === 7 || !Number.isFinite(chord) ? (a + b) / 2 : chord;
+    const t = Math.min(Math.max(wanted, a + NARROW / 4), b - NARROW / 4);
+    const here = clear(t);
+    if (here >= 0 === clearAtStart) {
+      if (moved === 'a') atB /= 2;
+      [a, atA, moved] = [t, here, 'a'];
+    } else {
+      if (moved === 'b') atA /= 2;
+      [b, atB, moved] = [t, here, 'b'];
+    }
   }
   return clearAtStart ? a : b;
 }

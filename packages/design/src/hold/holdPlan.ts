@@ -23,8 +23,9 @@ import { holdOnGlass } from './holdOnGlass.ts';
 import type { HandPlaced } from './layout.ts';
 import { insetFrom, keepOuts, type PanelFoot, type PanelRules, panelLayout } from './panelLayout.ts';
 import { panelPoles, poleContext } from './panelPoles.ts';
-import { type Cavity, cavityOf, patchAt, patchPiece, samePatch } from './pocket.ts';
+import { type Cavity, patchPiece, samePatch } from './pocket.ts';
 import { pointsForMargin } from './pointsForMargin.ts';
+import { sewnPocket } from './sewnPocket.ts';
 
 /** Pocket patches of the whole job: a shape met before is the same piece. */
 export interface PatchBook {
@@ -85,8 +86,19 @@ const plainly = ({ zones, inset }: PanelRules): boolean => zones.length === 0 &&
 const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   (a.length === 0 && b.length === 0) || JSON.stringify(a) === JSON.stringify(b);
 
-/** Hold points of one panel with their pockets, and what each member's glass makes of them. */
-export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook, find: Find): HoldPlan {
+/**
+ * Hold points of one panel with their pockets, and what each member's glass makes of them.
+ *
+ * @param book null where the patches need no names: they are then all called ''
+ * @param on the one opening whose glass is looked at; all members' where left out
+ */
+export function holdPlan(
+  input: HoldInput,
+  catalogue: Catalogue,
+  book: PatchBook | null,
+  find: Find,
+  on?: string,
+): HoldPlan {
   const { pattern, panel, materials } = input;
   const { habits } = catalogue;
   const hand = carriedByHand(input.byHand, pattern, panel, input.openings, find);
@@ -106,15 +118,16 @@ export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook
   );
   const counts = new Map<string, number>();
   const points = standing.map(({ one, number }, k): HoldPoint => {
-    const piece = one.piece ? pieceFor(one.piece, one.foot.kind, book) : '';
-    if (one.piece) counts.set(piece, (counts.get(piece) ?? 0) + 1);
+    const piece = one.piece && book ? pieceFor(one.piece, one.foot.kind, book) : '';
+    if (piece) counts.set(piece, (counts.get(piece) ?? 0) + 1);
     return toPoint(one, number, piece, poles.plan.panelOut[k]!);
   });
   reportOverlap(points, panel, rules, find);
   if (rules.inset === null) reportFit(points, panel, materials.outside, find);
   for (const member of input.members) reportObstructions(points, pattern, member.opening, rules.reach, find);
   const hung = { ...panel, mass: panelMass(panel, points, materials) };
-  const openings = input.members.map(({ plan }): HoldOpening => {
+  const seen = input.members.filter(({ plan }) => on === undefined || plan.opening === on);
+  const openings = seen.map(({ plan }): HoldOpening => {
     const { place } = pattern.members.find((member) => member.opening === plan.opening)!;
     const { magnets } = catalogue;
     const context = { points, places: made, panel: hung, place, materials, habits, magnets, poles };
@@ -124,7 +137,7 @@ export function holdPlan(input: HoldInput, catalogue: Catalogue, book: PatchBook
     pattern: pattern.pattern,
     points,
     edges,
-    pocketPieces: piecesOf(counts, book),
+    pocketPieces: book ? piecesOf(counts, book) : [],
     openings,
     gaps,
     byHandOf: hand.of,
@@ -154,10 +167,7 @@ function rulesOf(
 
 function place(foot: PanelFoot, number: number, panel: PanelPlan, seam: number, find: Find): Placed | null {
   const size = panel.choices.hold.pocket;
-  // A bound panel's patch is cut flush with its cloth, under the binding; else it ends at the finished edge.
-  const trim = panel.edging.kind === 'binding' ? panel.cut : panel.finished;
-  const pocket = patchAt(trim, foot.at, foot.inward, size);
-  const cavity = pocket ? cavityOf(pocket, panel.band ?? panel.finished, foot.at, foot.inward, seam) : null;
+  const { pocket, cavity } = sewnPocket(panel, foot, seam);
   if (!pocket || !cavity) {
     find({
       severity: 'stop',

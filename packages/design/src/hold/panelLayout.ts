@@ -7,8 +7,8 @@ import { ruleOf } from './handPlaced.ts';
 import { type Foot, holdFeet } from './holdPoints.ts';
 import type { HandPlaced, KeepOut, Layout, LayoutProblem, PlacedPoint, PlacingInput } from './layout.ts';
 import { placing } from './placing.ts';
-import { cavityOf, patchAt } from './pocket.ts';
 import { footOnRun, type Run, runsOf } from './runs.ts';
+import { sewnPocket } from './sewnPocket.ts';
 
 /** What every opening of a pattern keeps clear of, carried into the pattern's frame. */
 export function keepOuts(
@@ -163,9 +163,7 @@ export function centres(panel: PanelPlan, runs: readonly Run[], seam: number): P
 const anywhere: PlacingInput['centreOf'] = ({ at }) => at;
 
 function depthOf(panel: PanelPlan, { at, inward }: Foot, seam: number): number {
-  const trim = panel.edging.kind === 'binding' ? panel.cut : panel.finished;
-  const pocket = patchAt(trim, at, inward, panel.choices.hold.pocket);
-  const cavity = pocket && cavityOf(pocket, panel.band ?? panel.finished, at, inward, seam);
+  const { cavity } = sewnPocket(panel, { at, inward }, seam);
   if (!cavity) return panel.choices.hold.pocket / 2;
   return Math.hypot(cavity.centre.x - at.x, cavity.centre.y - at.y);
 }

@@ -126,11 +126,18 @@ function highest(value: (t: number) => number, from: number, to: number): { at: 
 function golden(value: (t: number) => number, from: number, to: number): { at: number; value: number } {
   const ratio = (Math.sqrt(5) - 1) / 2;
   let [a, b] = [from, to];
+  let [p, q] = [b - ratio * (b - a), a + ratio * (b - a)];
+  let [atP, atQ] = [value(p), value(q)];
   while (b - a > 0.01) {
-    const p = b - ratio * (b - a);
-    const q = a + ratio * (b - a);
-    if (value(p) > value(q)) b = q;
-    else a = p;
+    if (atP > atQ) {
+      [b, q, atQ] = [q, p, atP];
+      p = b - ratio * (b - a);
+      atP = value(p);
+    } else {
+      [a, p, atP] = [p, q, atQ];
+      q = a + ratio * (b - a);
+      atQ = value(q);
+    }
   }
   const at = (a + b) / 2;
   return { at, value: value(at) };
