@@ -54,7 +54,7 @@ export function JobStrip({ openings, plans, findings, selected, href, add, eleva
           <StripOne
             key={opening.id}
             opening={opening}
-            plan={planOf.get(opening.id)}
+            shape={planOf.get(opening.id)?.shape ?? null}
             scale={scale}
             href={href(opening.id)}
             chosen={opening.id === selected}
@@ -80,7 +80,7 @@ const placesOf = (
 
 interface OneProps {
   readonly opening: Opening;
-  readonly plan: OpeningPlan | undefined;
+  readonly shape: OpeningShape | null;
   readonly scale: number;
   readonly href: string;
   readonly chosen: boolean;
@@ -88,7 +88,7 @@ interface OneProps {
 }
 
 /** One opening of the row; drawn again only where something of its own changed, be there two hundred. */
-const StripOne = memo(function StripOne({ opening, plan, scale, href, chosen, mark }: OneProps) {
+const StripOne = memo(function StripOne({ opening, shape, scale, href, chosen, mark }: OneProps) {
   const w = useWords();
   const units = useUnits();
   return (
@@ -99,14 +99,12 @@ const StripOne = memo(function StripOne({ opening, plan, scale, href, chosen, ma
         className={`strip-one${mark ? ' strip-needs' : ''}`}
         aria-current={chosen ? 'true' : undefined}
       >
-        <StripShape plan={plan} scale={scale} />
+        <StripShape shape={shape} scale={scale} />
         <span className="strip-name">
           <b>{opening.id}</b> {opening.name}
         </span>
         <span className="strip-size">
-          {plan?.shape
-            ? showSize(plan.shape.width.value, plan.shape.height.value, units)
-            : w.strip.notMeasured}
+          {shape ? showSize(shape.width.value, shape.height.value, units) : w.strip.notMeasured}
           {opening.exit ? `, ${w.strip.exit}` : ''}
         </span>
         {mark ? <span className="strip-mark">{w.strip[mark]}</span> : null}
@@ -126,21 +124,21 @@ function useShown(row: RefObject<HTMLElement | null>, selected: string | null): 
   }, [row, selected]);
 }
 
-function StripShape({ plan, scale }: { readonly plan: OpeningPlan | undefined; readonly scale: number }) {
-  if (!plan?.shape)
+function StripShape({ shape, scale }: Pick<OneProps, 'shape' | 'scale'>) {
+  if (!shape)
     return (
       <svg width={64} height={ROW} aria-hidden="true" className="strip-shape">
         <rect x={8} y={ROW - 52} width={48} height={48} rx={8} className="line-sketch" />
       </svg>
     );
-  const box = boxAround([plan.shape.outline]);
+  const box = boxAround([shape.outline]);
   const width = Math.max(28, (box.maxX - box.minX) * scale + 8);
   const height = (box.maxY - box.minY) * scale + 8;
   const view = fitView(box, width, height, { x: 4, top: 4, bottom: 4 });
   return (
     <svg width={width} height={ROW} aria-hidden="true" className="strip-shape">
       <g transform={`translate(0 ${ROW - height}) ${view.world}`}>
-        <path d={outlinePath(plan.shape.outline)} className="opening-line" />
+        <path d={outlinePath(shape.outline)} className="opening-line" />
       </g>
     </svg>
   );

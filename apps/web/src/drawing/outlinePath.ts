@@ -1,7 +1,15 @@
 import { arcOf, edges, type Outline, type Rigid } from '../contract.ts';
 
+const known = new WeakMap<Outline, string>();
+
 /** The outline as an SVG path in its own millimetres, y up; arcs are arcs. */
 export function outlinePath(outline: Outline): string {
+  const path = known.get(outline) ?? pathOf(outline);
+  known.set(outline, path);
+  return path;
+}
+
+function pathOf(outline: Outline): string {
   const all = edges(outline);
   const first = all[0]!.from;
   const parts = [`M${number(first.x)} ${number(first.y)}`];

@@ -3,6 +3,7 @@ import { useCurrent } from '../app/useCurrent.ts';
 import { StageFindings } from '../findings/StageFindings.tsx';
 import { PanelDrawing } from '../panels/PanelDrawing.tsx';
 import { useScopedChoices } from '../panels/scope.ts';
+import { useDrawnPanel } from '../panels/useDrawnPanel.ts';
 import { useWords } from '../text/useWords.ts';
 import { GlassSlider } from './GlassSlider.tsx';
 import { BESIDE_CHOICE } from './HoldCautions.tsx';
@@ -26,6 +27,7 @@ export function HoldStage() {
   const hand = useHandPlacing(view);
   const [active, setActive] = useState<number | null>(null);
   const { opening, panel, pattern, member, hold } = current;
+  useDrawnPanel(opening?.id);
   return (
     <div className="stage stage-tall">
       <section className="stage-drawing" aria-label={w.hold.title}>

@@ -3,6 +3,7 @@ import { useCurrent } from '../app/useCurrent.ts';
 import {
   type Catalogue,
   edges,
+  type HeldPoint,
   type HoldByPoint,
   type HoldMeeting,
   heldPoints,
@@ -59,6 +60,20 @@ const windsFor = (asked: number, gust: number): readonly number[] => {
   return Array.from({ length: STEPS + 1 }, (_, k) => (k * most) / STEPS);
 };
 
+type Against = ReturnType<typeof windMargins>;
+let lastly: { readonly of: string; readonly margins: Against } | null = null;
+
+/** Margins against every wind of the plot: the wind the job is to stand does not change them, so they are kept. */
+function againstWind(
+  points: readonly HeldPoint[],
+  load: PanelHeld['load'],
+  winds: readonly number[],
+): Against {
+  const of = JSON.stringify([points, { ...load, wind: 0 }, winds]);
+  if (lastly?.of !== of) lastly = { of, margins: windMargins(points, load, winds) };
+  return lastly.margins;
+}
+
 /** What is shown of the opening's panel, worked out from the plan on the page; null before there is a panel. */
 export function useHoldView(): HoldView | null {
   const w = useWords();
@@ -87,7 +102,7 @@ function holdView(
   const { hold, own, load } = held.value;
   const strengths = heldPoints(held.value);
   const winds = strengths.ok
-    ? windMargins(strengths.value, load, windsFor(load.wind, load.gustFactor))
+    ? againstWind(strengths.value, load, windsFor(load.wind, load.gustFactor))
     : null;
   const asked = catalogue.habits.windMargin;
   const { messages } = spoken();

@@ -1,4 +1,4 @@
-import { defaultCatalogue, demoJob, derive, deriveShapes, type Job } from '@panewright/contract';
+import { defaultCatalogue, demoJob, derive, derivePanel, deriveShapes, type Job } from '@panewright/contract';
 import { produce } from 'immer';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { setReading } from '../openings/readingEdits.ts';
@@ -34,8 +34,8 @@ function bench() {
   return { planner, workers, named, namesAsked };
 }
 
-const work = shapesWork();
-function answer(worker: PlanWorker, { ticket, part, job, catalogue, seed }: WorkRequest) {
+const common = shapesWork();
+function answer(worker: PlanWorker, { ticket, part, job, catalogue, seed }: WorkRequest, work = common) {
   const said =
     part === 'shapes' ? { shapes: work(job, catalogue, seed) } : { plan: derive(job, catalogue, seed, 1) };
   worker.onmessage?.({ data: structuredClone({ ticket, ...said }) });
@@ -106,4 +106,27 @@ test('what travels in parts is the whole plan again, and the parts an edit leave
   expect(after).toEqual(deriveShapes(edited, defaultCatalogue, 1));
   expect(after.openings[0]).toBe(before.openings[0]);
   expect(JSON.stringify(sent).length).toBeLessThan(JSON.stringify(first).length / 2);
+});
+
+test('the panel drawn large follows every key at once, and a worker’s older answer does not take it back', async () => {
+  const { planner, workers } = bench();
+  const inWind = (wind: number): Job =>
+    produce(oneOpening, (draft) => void (draft.choices.weather.wind = wind));
+  const marginNow = () => planner.store.getState().plan?.hold[0]?.openings[0]?.byPoint?.[0]?.low;
+  const marginOf = (wind: number) =>
+    deriveShapes(inWind(wind), defaultCatalogue).hold[0]!.openings[0]!.byPoint![0]!.low;
+  planner.show(inWind(5), defaultCatalogue);
+  await vi.advanceTimersByTimeAsync(10);
+  const [shapes] = workers;
+  const work = shapesWork();
+  answer(shapes!, shapes!.asked[0]!, work);
+  planner.draw({ opening: oneOpening.openings[0]!.id, derive: derivePanel });
+  planner.show(inWind(8), defaultCatalogue);
+  expect(marginNow()).toBe(marginOf(8));
+  planner.show(inWind(11), defaultCatalogue);
+  answer(shapes!, shapes!.asked[1]!, work);
+  expect(marginNow()).toBe(marginOf(11));
+  answer(shapes!, shapes!.asked[2]!, work);
+  expect(planner.store.getState().plan).toEqual(deriveShapes(inWind(11), defaultCatalogue, 1));
+  planner.stop();
 });

@@ -5,11 +5,13 @@ import {
   type Finding,
   type Job,
   type OpeningPlan,
+  type PanelOfOne,
   PLAN_SEED,
   type Plan,
 } from '../contract.ts';
 import { createLane, type Lane } from './lane.ts';
 import { type SentShapes, shapesReceived } from './shapesWork.ts';
+import { withPanel } from './withPanel.ts';
 
 /** The stages that follow the lay, as last worked out. */
 export type LateStages = Pick<Plan, 'cutting' | 'takeOff' | 'price' | 'findings'>;
@@ -19,7 +21,10 @@ export interface PlanState {
   readonly openings: readonly OpeningPlan[];
   /** What the survey says now, and the stages up to the lay as last worked out. */
   readonly findings: readonly Finding[];
-  /** Everything before the lay as last worked out: a few frames behind the last key at most; null before the first. */
+  /**
+   * Everything before the lay as last worked out: a few frames behind the last key at most, the panel drawn large not at
+   * all; null before the first.
+   */
   readonly plan: Plan | null;
   readonly late: LateStages | null;
   /** True while `plan` or `late` is of an earlier job than the one on the page. */
@@ -50,12 +55,22 @@ export interface PlanWorker {
 
 /** The whole plan is begun when no key came for this long, ms: what is typed on would only be thrown away. */
 const LULL = 250;
+/** A panel that takes longer than this is left to the worker, ms: the page is not to stand still for it. */
+const AT_ONCE = 50;
 /** A lay that runs longer than this for a job no longer on the page is given up, ms; a fresh worker starts slowly. */
 const PATIENCE = 2500;
+
+/** The panel that is drawn large, and how it is worked out: its stage brings that along. */
+export interface DrawnPanel {
+  readonly opening: string;
+  readonly derive: (job: Job, catalogue: Catalogue, opening: string) => PanelOfOne | null;
+}
 
 export interface Planner {
   readonly store: StoreApi<PlanState>;
   readonly show: (job: Job, catalogue: Catalogue) => void;
+  /** From now on this panel follows every key at once, in the page itself; null where none is drawn large. */
+  readonly draw: (panel: DrawnPanel | null) => void;
   readonly stop: () => void;
 }
 
@@ -85,6 +100,12 @@ export function createPlanner(
   let ofSurvey: readonly Finding[] = [];
   let beyondSurvey: readonly Finding[] = [];
   let lull: ReturnType<typeof setTimeout> | undefined;
+  /** As it came from the worker, whose next answer counts on it. */
+  let received: Plan | null = null;
+  let drawn: DrawnPanel | null = null;
+  let atOnce: { readonly ticket: number; readonly panel: PanelOfOne } | null = null;
+  /** How many times in a row the panel took too long. */
+  let slow = 0;
 
   const findings = () => [...ofSurvey, ...beyondSurvey];
   const working = () => shapesOf !== ticket || lateOf !== ticket;
@@ -96,8 +117,10 @@ export function createPlanner(
   const shapes: Lane = createLane(newWorker, (answer) => {
     if (faulted(answer) || !('shapes' in answer)) return;
     shapesOf = answer.ticket;
-    const plan = shapesReceived(store.getState().plan, answer.shapes);
-    beyondSurvey = plan.findings.slice(answer.shapes.ofSurvey);
+    received = shapesReceived(received, answer.shapes);
+    beyondSurvey = received.findings.slice(answer.shapes.ofSurvey);
+    // A panel drawn since is newer than what the worker says of it.
+    const plan = atOnce && atOnce.ticket > answer.ticket ? withPanel(received, atOnce.panel) : received;
     store.setState({ plan, findings: findings(), working: working() });
   });
   const whole: Lane = createLane(
@@ -110,6 +133,18 @@ export function createPlanner(
     PATIENCE,
   );
 
+  /** The plan with the panel drawn large as the job now has it, or as it was where that takes too long. */
+  const withDrawn = (job: Job, catalogue: Catalogue): Plan | null => {
+    const { plan } = store.getState();
+    if (!plan || !drawn || slow > 1) return plan;
+    const since = performance.now();
+    const panel = drawn.derive(job, catalogue, drawn.opening);
+    slow = performance.now() - since > AT_ONCE ? slow + 1 : 0;
+    if (!panel) return plan;
+    atOnce = { ticket, panel };
+    return withPanel(plan, panel);
+  };
+
   const show = (job: Job, catalogue: Catalogue) => {
     ticket += 1;
     const first = ticket === 1;
@@ -117,7 +152,8 @@ export function createPlanner(
     try {
       const surveyed = deriveOpenings(job, catalogue);
       ofSurvey = surveyed.findings;
-      store.setState({ openings: surveyed.openings, findings: findings(), working: true, fault: null });
+      const plan = withDrawn(job, catalogue);
+      store.setState({ openings: surveyed.openings, plan, findings: findings(), working: true, fault: null });
     } catch (fault) {
       console.error(fault);
       store.setState({ working: false, fault: fault instanceof Error ? fault.message : String(fault) });
@@ -135,6 +171,10 @@ export function createPlanner(
   return {
     store,
     show,
+    draw: (panel) => {
+      drawn = panel;
+      slow = 0;
+    },
     stop: () => {
       clearTimeout(lull);
       shapes.stop();

@@ -10,6 +10,7 @@ import { useWords } from '../text/useWords.ts';
 import { PanelChoices } from './PanelChoices.tsx';
 import { PanelDrawing } from './PanelDrawing.tsx';
 import { useScopedChoices } from './scope.ts';
+import { useDrawnPanel } from './useDrawnPanel.ts';
 
 const SIDES = ['bottom', 'right', 'top', 'left'];
 
@@ -19,6 +20,7 @@ export function PanelsStage() {
   const current = useCurrent();
   const scoped = useScopedChoices();
   const { opening, panel, pattern, member } = current;
+  useDrawnPanel(opening?.id);
   return (
     <div className="stage">
       <section className="stage-drawing" aria-label={w.panels.title}>

@@ -113,10 +113,10 @@ export function stretchSag(
   return ok({ sag: mm(sag), tension: tensionAt(span, pressure, sag) });
 }
 
-/** Kernel of stretchSag: figures already checked. */
+/** Kernel of stretchSag: figures already checked. @source as stretchSag */
 export const stretchedSag = (span: number, pressure: number, stiffness: number, slack: number): number =>
   sagRoot((3 / 8) * slack * span * span, (3e-6 * pressure * span ** 4) / (64 * stiffness));
 
-/** Tension per width of a strip that carries a pressure at a sag. */
+/** Tension per width of a strip that carries a pressure at a sag. @source as stretchSag */
 export const tensionAt = (span: number, pressure: number, sag: number): NewtonPerMillimetreRun =>
   ((1e-6 * pressure * span * span) / (8 * sag)) as NewtonPerMillimetreRun;
