@@ -36,15 +36,16 @@ export function paragraph(
   look: TextLook = {},
 ): readonly Block[] {
   const capital = look.capital ?? CAPITAL.body;
-  const height = leading(capital);
+  const height = leading(capital, look.lead);
   return wrap(words, width, metrics, look).map((one) => ({
     height,
-    draw: (x, top) => (one === '' ? [] : [text(one, baseline(x, top, capital), metrics, look)]),
+    draw: (x, top) => (one === '' ? [] : [text(one, baseline(x, top, capital, look.lead), metrics, look)]),
   }));
 }
 
 /** Where the baseline of a line of text is, below the top of its room. */
-export const baseline = (x: number, top: number, capital: number) => point(x, top - capital * 1.42);
+export const baseline = (x: number, top: number, capital: number, lead?: number) =>
+  point(x, top - leading(capital, lead) * (1.42 / 1.9));
 
 /** Blocks one above another, kept together on one page. */
 export function stack(blocks: readonly Block[]): Block {
@@ -163,6 +164,27 @@ export function paginate(blocks: readonly Block[], frame: PageFrame): Page[] {
     height: frame.height * scale,
     items: enlarged([...frame.furniture(index + 1, pages.length), ...items], scale),
   }));
+}
+
+/** Sizes of type a page may be set in to stay one page: the least is still read at arm's length. */
+const FITTING = [2.5, 2.4, 2.3, 2.2] as const;
+
+/**
+ * Blocks in the largest type that leaves them on one page; in the largest, on more pages, where none does.
+ *
+ * @param make told whether they fit, so that it can begin a page where that reads best
+ */
+export function onOnePage(
+  make: (capital: number, fits: boolean) => readonly Block[],
+  frame: PageFrame,
+  sizes: readonly [number, ...number[]] = FITTING,
+): readonly Block[] {
+  const room = frame.height - frame.top - frame.bottom;
+  for (const capital of sizes) {
+    const blocks = make(capital, true);
+    if (blocks.reduce((sum, { height }) => sum + height, 0) <= room) return blocks;
+  }
+  return make(sizes[0], false);
 }
 
 function heightKept(blocks: readonly Block[], from: number): number {

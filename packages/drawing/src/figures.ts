@@ -1,10 +1,27 @@
-import type { Catalogue, Figure, UnitName } from '@panewright/design';
+import type { Catalogue, Figure, Operation, UnitName } from '@panewright/design';
 import { formatLength, mm } from '@panewright/quantity';
 import type { Language } from './wordsOf.ts';
 
 /** A figure with the language's decimal sign. @source common practice, no source */
 export const figureText = (text: string, language: Language = 'en'): string =>
   language === 'en' ? text : text.replace(/(?<=\d)\.(?=\d)/g, ',');
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/**
+ * A day as the language writes it. The English month is a word, since some read the day first and some the month. What is
+ * no ISO date is left as it is.
+ *
+ * @source common practice, no source
+ */
+export function dateText(date: string, language: Language = 'en'): string {
+  const parts = /^(\d{4})-(\d\d)-(\d\d)$/.exec(date);
+  if (parts === null) return date;
+  const [, year = '', month = '', day = ''] = parts;
+  if (language === 'de') return `${day}.${month}.${year}`;
+  if (language === 'es') return `${day}/${month}/${year}`;
+  return `${Number(day)} ${MONTHS[Number(month) - 1] ?? month} ${year}`;
+}
 
 /** A length as the shop reads it: to 1/16 in, or to a whole millimetre. */
 export const lengthText = (length: number, units: UnitName): string =>
@@ -71,6 +88,18 @@ export function minutesText(minutes: number): string {
   if (whole < 60) return `${whole} min`;
   const rest = whole % 60;
   return rest === 0 ? `${Math.floor(whole / 60)} h` : `${Math.floor(whole / 60)} h ${rest} min`;
+}
+
+/** How often a kind of work is done: a count, or a length in the unit that stock is bought in. */
+export function timesText(
+  times: number,
+  per: Operation['per'] | undefined,
+  units: UnitName,
+  language?: Language,
+): string {
+  return per === 'cutMetre' || per === 'panelMetre'
+    ? stockText(times * 1000, units, language)
+    : figureText(String(Number(times.toFixed(1))), language);
 }
 
 export const massText = (grams: Figure | number, units: UnitName, language?: Language): string => {

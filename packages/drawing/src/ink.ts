@@ -20,7 +20,7 @@ export const INK = {
 export const WEIGHT = { hair: 0.13, thin: 0.2, medium: 0.35, heavy: 0.6 } as const;
 
 /** Sizes of text by their capitals, mm: the font size follows from the metrics. */
-export const CAPITAL = { small: 2.5, body: 3.2, lead: 4, heading: 4.6, title: 7 } as const;
+export const CAPITAL = { least: 2.2, small: 2.5, body: 3.2, lead: 4, heading: 4.6, title: 7 } as const;
 
 /** The line of each kind on a full-size pattern. Dashes tell them apart in one colour. */
 export const STYLE = {

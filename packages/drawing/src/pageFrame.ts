@@ -1,5 +1,6 @@
 import { point } from '@panewright/geometry';
 import { oneLine, type PageFrame } from './block.ts';
+import { dateText } from './figures.ts';
 import { CAPITAL, INK, STYLE } from './ink.ts';
 import type { SheetInput } from './options.ts';
 import { PAPERS, type PaperName, type PaperSize, writtenPaper } from './paper.ts';
@@ -64,7 +65,7 @@ function foot(input: SheetInput, title: string, width: number, page: number, pag
   const words = wordsOf(input.options);
   const look = { capital: CAPITAL.small, colour: INK.soft } as const;
   const number = words.page.number(page, pages);
-  const made = words.page.made(date, revision);
+  const made = words.page.made(dateText(date, input.options.language), revision);
   const right = width - EDGE.right;
   const used = widthOf(number, metrics, look) + 4;
   const madeFit = oneLine(made, (right - EDGE.left) * 0.4, metrics, { most: CAPITAL.small, least: 2 });

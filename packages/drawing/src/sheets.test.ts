@@ -97,13 +97,13 @@ test('a text laid over another, over a line or off the paper is found', () => {
   ]);
 });
 
-test('instructions have capitals of 3.2 mm and the least print 2 mm', () => {
+test('instructions have capitals of 2.2 mm or more, as a printed book, and the least print 2 mm', () => {
   for (const sheet of smallSheets) {
     const capitals = textsOfSheet(sheet).map(({ size }) => size * testMetrics.capital);
     expect(Math.min(...capitals)).toBeGreaterThan(sheet.path.startsWith('patterns') ? 1.1 : 1.999);
     if (sheet.path !== 'work-order') continue;
     const cut = textsOfSheet(sheet).find(({ text }) => text.startsWith('Cut length'));
-    expect(cut!.size * testMetrics.capital).toBeCloseTo(3.2, 6);
+    expect(cut!.size * testMetrics.capital).toBeGreaterThan(2.199);
   }
 });
 
@@ -341,7 +341,7 @@ test('the quote shows a price for each opening and the plan’s total', () => {
     new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' }).format(minor / 100);
   for (const { price } of input.plan.price!.byOpening) expect(words).toContain(money(price));
   expect(words).toContain(money(input.plan.price!.total.value));
-  expect(words).toContain('Valid for 30 days, until 2026-12-25.');
+  expect(words).toContain('Valid for 30 days, until 25 Dec 2026.');
 });
 
 test('a job with nothing measured still has sheets that say so', () => {

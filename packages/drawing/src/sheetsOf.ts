@@ -1,3 +1,4 @@
+import { inLanguage } from './inLanguage.ts';
 import { installSheet } from './install/installSheet.ts';
 import { laySheet } from './lay/laySheet.ts';
 import { checkSheetOptions, type SheetInput } from './options.ts';
@@ -29,7 +30,7 @@ export function* eachSheet(input: SheetInput): Generator<Sheet, void, undefined>
   for (const make of makers(input)) {
     const given = make === quote ? forCustomer : input;
     const { language } = given.options;
-    const sheet = make(given);
+    const sheet = make(inLanguage(given));
     if (sheet !== undefined) yield language === undefined ? sheet : { ...sheet, language };
   }
 }
@@ -41,11 +42,11 @@ function customersInput(input: SheetInput): SheetInput {
 }
 
 /** How many sheets `eachSheet` will go through at the most, for showing how far it is. */
-export const sheetsAtMost = (input: SheetInput): number => makers(input).length;
+export const sheetsAtMost = (input: Pick<SheetInput, 'plan' | 'options'>): number => makers(input).length;
 
 type Maker = (input: SheetInput) => Sheet | undefined;
 
-const makers = ({ plan, options }: SheetInput): readonly Maker[] => [
+const makers = ({ plan, options }: Pick<SheetInput, 'plan' | 'options'>): readonly Maker[] => [
   ...(options.printerTest ? [printerTest] : []),
   workOrder,
   ...plan.patterns.map(

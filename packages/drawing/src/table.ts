@@ -3,7 +3,7 @@ import { CAPITAL, INK, STYLE } from './ink.ts';
 import { lineAt } from './path.ts';
 import type { FontMetrics } from './sheet.ts';
 import type { TextLook } from './text.ts';
-import { text, wrap } from './text.ts';
+import { CLOSE, text, widthOf, wrap } from './text.ts';
 
 export interface Column {
   readonly title: string;
@@ -20,7 +20,8 @@ const PADDING = 1.1;
 export interface TableLook {
   readonly capital?: number;
   readonly face?: 'regular' | 'bold';
-  readonly ruled?: boolean;
+  /** Lines closer together, for a form. */
+  readonly close?: boolean;
 }
 
 /** Rows of a table. Each is one block; its heading is drawn again where a page begins. */
@@ -31,27 +32,32 @@ export function tableRows(
   look: TableLook = {},
 ): readonly Block[] {
   const width = columns.reduce((sum, one) => sum + one.width, 0);
+  const lead = look.close ? { lead: CLOSE } : {};
+  const padding = look.close ? PADDING / 2 : PADDING;
   const titles = row(
     columns,
     columns.map((one) => one.title),
     metrics,
     {
-      capital: CAPITAL.small,
+      ...lead,
+      capital: titleCapital(columns, metrics, Math.min(CAPITAL.small, look.capital ?? CAPITAL.small)),
       colour: INK.soft,
       face: 'bold',
     },
   );
-  const heads: Block = { ...underline(titles, width, true), keepWithNext: true };
+  const heads: Block = { ...underline(titles, width, true, padding), keepWithNext: true };
   return [
     heads,
     ...rows.map((cells) => ({
       ...underline(
         row(columns, cells, metrics, {
+          ...lead,
           capital: look.capital ?? CAPITAL.small,
           face: look.face ?? 'regular',
         }),
         width,
         false,
+        padding,
       ),
       heads,
     })),
@@ -67,7 +73,7 @@ function row(
   let at = 0;
   const parts = columns.map((column, index) => {
     const cell = cells[index] ?? '';
-    const inner = column.width - (index === columns.length - 1 ? 0 : GAP);
+    const inner = column.width - (index === columns.length - 1 ? 0 : gapAfter(columns, index));
     const block = typeof cell === 'string' ? cellText(cell, inner, metrics, look, column.align) : cell;
     const part = { at, block };
     at += column.width;
@@ -75,6 +81,21 @@ function row(
   });
   return beside(parts);
 }
+
+/** Titles a little smaller where a word of them is wider than its column: no word is broken that need not be. */
+function titleCapital(columns: readonly Column[], metrics: FontMetrics, wanted: number): number {
+  const fits = columns.flatMap(({ title, width }, index) => {
+    const room = width - (index === columns.length - 1 ? 0 : gapAfter(columns, index));
+    return title.split(' ').map((word) => room / widthOf(word, metrics, { capital: 1, face: 'bold' }));
+  });
+  return Math.max(LEAST_TITLE, Math.min(wanted, ...fits.filter((one) => one > 0)));
+}
+
+const LEAST_TITLE = 2;
+
+/** What is set to the right of its column stands farther off from what begins beside it. */
+const gapAfter = (columns: readonly Column[], index: number): number =>
+  columns[index]!.align === 'end' && columns[index + 1]!.align !== 'end' ? 2 * GAP : GAP;
 
 /** Words of a cell, at its left or its right. */
 export function cellText(
@@ -87,11 +108,12 @@ export function cellText(
   if (align === 'start') return stack(paragraph(words, width, metrics, look));
   const capital = look.capital ?? CAPITAL.body;
   const lines = wrap(words, width, metrics, look);
+  const each = lineHeight(capital, look.lead);
   return {
-    height: lines.length * lineHeight(capital),
+    height: lines.length * each,
     draw: (x, top) =>
       lines.map((one, index) =>
-        text(one, baseline(x + width, top - index * lineHeight(capital), capital), metrics, {
+        text(one, baseline(x + width, top - index * each, capital, look.lead), metrics, {
           ...look,
           anchor: 'end',
         }),
@@ -99,12 +121,12 @@ export function cellText(
   };
 }
 
-function underline(block: Block, width: number, strong: boolean): Block {
-  const height = block.height + 2 * PADDING;
+function underline(block: Block, width: number, strong: boolean, padding: number): Block {
+  const height = block.height + 2 * padding;
   return {
     height,
     draw: (x, top) => [
-      ...block.draw(x, top - PADDING),
+      ...block.draw(x, top - padding),
       lineAt(x, top - height, x + width, top - height, strong ? STYLE.dimension : STYLE.rule),
     ],
   };

@@ -9,13 +9,19 @@ export interface TextLook {
   readonly anchor?: Anchor;
   readonly turn?: number;
   readonly colour?: string;
+  /** From baseline to baseline, in capitals; LEAD where not given. */
+  readonly lead?: number;
 }
+
+/** Running text on a sheet, and the closer lines of a form. */
+const LEAD = 1.9;
+export const CLOSE = 1.65;
 
 /** Font size whose capitals are `capital` mm high. */
 export const sizeFor = (metrics: FontMetrics, capital: number): number => capital / metrics.capital;
 
 /** From baseline to baseline of running text. */
-export const leading = (capital: number): number => capital * 1.9;
+export const leading = (capital: number, lead = LEAD): number => capital * lead;
 
 /** Text without what a font cannot draw: controls become spaces, lone halves of a character a question mark. */
 export const cleanText = (text: string): string =>

@@ -141,7 +141,7 @@ export const defaultCatalogue: Catalogue = {
       name: 'Bonded polyester, tex 90, black',
       supplier: 'Haberdashery',
       tex: 90,
-      needle: '110/18 to 125/20',
+      needle: '110/18–125/20',
       pack: { quantity: 1_500_000, price: 1980 },
     },
     {
@@ -149,7 +149,7 @@ export const defaultCatalogue: Catalogue = {
       name: 'Bonded polyester, tex 135, black',
       supplier: 'Haberdashery',
       tex: 135,
-      needle: '125/20 to 140/22',
+      needle: '125/20–140/22',
       pack: { quantity: 1_000_000, price: 2260 },
     },
   ],

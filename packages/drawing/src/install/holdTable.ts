@@ -1,7 +1,7 @@
 import type { HoldPlan, OpeningShape, PatternMember } from '@panewright/design';
 import { bounds, movePoint, type Point, point } from '@panewright/geometry';
 import { type Block, paragraph, space } from '../block.ts';
-import { bareLengthText, lengthText } from '../figures.ts';
+import { bareLengthText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { line } from '../path.ts';
@@ -96,16 +96,21 @@ export function holdTable(one: Placed, input: SheetInput, width: number, words: 
     return [String(hold.number), ...figures.map((value) => bareLengthText(value, units)), place];
   });
   const columns = [
-    { title: words.install.number(), width: width * 0.12 },
-    { title: words.install.across('outside', outside.hand), width: width * 0.25, align: 'end' as const },
-    { title: words.install.across('inside', inside.hand), width: width * 0.25, align: 'end' as const },
-    { title: words.install.upFrom(), width: width * 0.22, align: 'end' as const },
-    { title: words.install.order(), width: width * 0.16, align: 'end' as const },
+    { title: words.install.number(), width: width * 0.1 },
+    {
+      title: `${words.install.across('outside', outside.hand)}, ${units}`,
+      width: width * 0.25,
+      align: 'end' as const,
+    },
+    {
+      title: `${words.install.across('inside', inside.hand)}, ${units}`,
+      width: width * 0.25,
+      align: 'end' as const,
+    },
+    { title: `${words.install.upFrom()}, ${units}`, width: width * 0.27, align: 'end' as const },
+    { title: words.install.order(), width: width * 0.13, align: 'end' as const },
   ];
   const unit = units === 'in' ? words.install.inches() : words.install.millimetres();
-  const [wide, high] = [one.shape.width.value, one.shape.height.value].map((value) =>
-    lengthText(value, units),
-  );
   const small = { capital: CAPITAL.small };
   return [
     space(3),
@@ -115,9 +120,7 @@ export function holdTable(one: Placed, input: SheetInput, width: number, words: 
       metrics,
       small,
     ),
-    ...tableRows(columns, rows, metrics, { capital: CAPITAL.body }),
-    space(2),
-    ...paragraph(words.install.gap(wide!, high!), width, metrics, { ...small, colour: INK.soft }),
+    ...tableRows(columns, rows, metrics, { capital: CAPITAL.body, close: true }),
   ];
 }
 

@@ -15,6 +15,7 @@ import {
   caution,
   heading,
   innerWidth,
+  onOnePage,
   type PageFrame,
   paginate,
   paragraph,
@@ -32,8 +33,9 @@ import type { Sheet } from '../sheet.ts';
 import type { Words } from '../words.ts';
 import { wordsOf } from '../wordsOf.ts';
 import { cautionText } from '../work/cautionText.ts';
+import { findingBlocks, noticeBlocks } from '../work/notices.ts';
 import { stepBlocks } from '../work/step.ts';
-import { notices } from '../work/workOrder.ts';
+
 import { DIMENSION_ROOM, dimensionLines } from './dimensionLines.ts';
 import { fittingSteps } from './fittingSteps.ts';
 import { edgesMeasured, holdTable, measuredFrom } from './holdTable.ts';
@@ -83,7 +85,7 @@ function fittings({ plan, job }: SheetInput): readonly Fitting[] {
 /** Caution of the plan that a fitter reads besides the sheet's own. */
 const ALSO_SAID = 'HOLD_IS_ESTIMATE';
 
-function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
+function front(input: SheetInput, frame: PageFrame, words: Words): readonly Block[] {
   const { metrics } = input.options;
   const width = innerWidth(frame);
   const exits = input.plan.openings.filter(({ exit }) => exit).map(({ name }) => name);
@@ -103,20 +105,31 @@ function front(input: SheetInput, frame: PageFrame, words: Words): Block[] {
       .filter(({ code }) => code === ALSO_SAID)
       .map((finding) => input.options.say(finding, input.options.language)),
   ];
-  return [
+  const notices = cautions.map((words, index) => ({ kind: 'caution' as const, number: index + 1, words }));
+  const name = stack([
     ...paragraph(words.install.title(), width, metrics, {
-      capital: CAPITAL.small,
-      face: 'bold',
-      colour: INK.accent,
+      ...{ capital: CAPITAL.small, face: 'bold', colour: INK.accent },
     }),
     ...paragraph(input.job.name, width, metrics, { capital: CAPITAL.title, face: 'bold' }),
-    space(3),
-    ...cautions.map((one) => caution(one, width, metrics, words.page.caution())),
     space(2),
-    ...(without.length === 0 ? [] : [...paragraph(words.install.without(without), width, metrics), space(2)]),
-    ...fittingSteps(input, words).flatMap((step) => stepBlocks(step, width, metrics, words, false)),
-  ];
+  ]);
+  return onOnePage(
+    (capital) => [
+      name,
+      ...noticeBlocks(notices, width, metrics, words, Math.min(capital, CAPITAL.small)),
+      space(3),
+      ...(without.length === 0
+        ? []
+        : [...paragraph(words.install.without(without), width, metrics, { capital }), space(2)]),
+      ...fittingSteps(input, words).flatMap((step) => stepBlocks(step, width, metrics, words, capital)),
+    ],
+    frame,
+    SIZES,
+  );
 }
+
+/** Capitals of the steps, mm: as large as leaves them on one page. */
+const SIZES = [CAPITAL.body, 3, 2.8, 2.6, 2.5, 2.4, 2.3] as const;
 
 function openingBlocks(one: Fitting, input: SheetInput, frame: PageFrame, words: Words): Block[] {
   const { metrics, units } = input.options;
@@ -135,7 +148,7 @@ function openingBlocks(one: Fitting, input: SheetInput, frame: PageFrame, words:
     space(2),
     ...(opening.exit ? [caution(words.caution.exitHere(), width, metrics, words.caution.exitTitle())] : []),
     ...(opening.driving ? [caution(words.caution.drivingHere(), width, metrics, words.page.caution())] : []),
-    ...notices(found, width, input, words),
+    ...findingBlocks(found, width, input, words),
     views(one, input, width, words),
     ...holdTable(one, input, width, words),
   ];

@@ -1,7 +1,9 @@
 import { point } from '@panewright/geometry';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import { oneLine, textHeight } from '../block.ts';
+import { dateText } from '../figures.ts';
 import { INK, STYLE } from '../ink.ts';
+import { inLanguage } from '../inLanguage.ts';
 import type { SheetInput } from '../options.ts';
 import { PAPERS } from '../paper.ts';
 import { group, lineAt, rectangle } from '../path.ts';
@@ -49,7 +51,8 @@ const SEAM = 6;
  * @returns a sheet; one without pages where the job has no panel yet
  * @refuses LABEL_START_OUT_OF_RANGE, LABEL_COPIES_OUT_OF_RANGE, LABEL_TOO_SMALL_FOR_CODE
  */
-export function labelSheet(input: SheetInput, options: LabelOptions): Result<Sheet, LabelRefusal> {
+export function labelSheet(asked: SheetInput, options: LabelOptions): Result<Sheet, LabelRefusal> {
+  const input = inLanguage(asked);
   const { kind, stock, start = 1, copies = 1 } = options;
   const most = labelsOn(stock);
   if (!(Number.isInteger(start) && start >= 1 && start <= most))
@@ -94,7 +97,7 @@ function contents(input: SheetInput, { link }: LabelOptions): readonly Content[]
           words.label.panel(pattern.pattern, member.turnedOver),
           opening.place,
           job.name,
-          words.page.made(options.date, options.revision),
+          words.page.made(dateText(options.date, options.language), options.revision),
           input.catalogue.shop.name,
         ].filter((one) => one.trim() !== ''),
         code: qrCode(link?.(panel) ?? Object.values(panel).join('\n')),

@@ -11,6 +11,8 @@ export interface CheckSizes {
   readonly tileBar: number;
   readonly tileBarText: string;
   readonly step: number;
+  /** How far the square may be out: half a per cent at the most, and to be seen on the rule. */
+  readonly mostOut: string;
 }
 
 export const checkSizes = (units: UnitName): CheckSizes =>
@@ -18,8 +20,10 @@ export const checkSizes = (units: UnitName): CheckSizes =>
     ? {
         ...{ square: 101.6, squareText: '4 in', bar: 152.4, barText: '6 in', step: 25.4 },
         ...{ smallSquare: 12.7, smallSquareText: '1/2 in', tileBar: 101.6, tileBarText: '4 in' },
+        mostOut: '1/64 in',
       }
     : {
         ...{ square: 100, squareText: '100 mm', bar: 150, barText: '150 mm', step: 10 },
         ...{ smallSquare: 10, smallSquareText: '10 mm', tileBar: 100, tileBarText: '100 mm' },
+        mostOut: '0.5 mm',
       };

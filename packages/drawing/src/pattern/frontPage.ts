@@ -12,7 +12,7 @@ import {
   stack,
 } from '../block.ts';
 import { correctionWords } from '../correctionWords.ts';
-import { lengthText, sizeText } from '../figures.ts';
+import { figureText, lengthText, sizeText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import { pageFrame } from '../pageFrame.ts';
 import { boxOfPoints, group, lineAt, placePath, rectangle } from '../path.ts';
@@ -191,9 +191,18 @@ function barBlock(subject: PatternSubject, width: number): Block {
   const { metrics } = input.options;
   const head = heading(words.pattern.measureFirst(), width, metrics);
   const note = stack(
-    paragraph(words.pattern.measureNote(sizes.squareText, sizes.barText), width, metrics, {
-      capital: CAPITAL.small,
-    }),
+    paragraph(
+      words.pattern.measureNote(
+        sizes.squareText,
+        sizes.barText,
+        figureText(sizes.mostOut, input.options.language),
+      ),
+      width,
+      metrics,
+      {
+        capital: CAPITAL.small,
+      },
+    ),
   );
   const drawn = picture([group('measure', bar(point(0, 1), sizes.bar, sizes.step))], 8);
   const label = oneLine(sizes.barText, width - sizes.bar - 4, metrics, { most: CAPITAL.body, least: 2 });

@@ -1,5 +1,5 @@
 import type { HoldPlan, OpeningPlan, PanelPlan, PatternPlan } from '@panewright/design';
-import { sizeText } from '../figures.ts';
+import { dateText, sizeText } from '../figures.ts';
 import type { SheetInput } from '../options.ts';
 import { flattenPath } from '../path.ts';
 import type { GroupItem } from '../sheet.ts';
@@ -46,7 +46,7 @@ export function patternSubject(input: SheetInput, pattern: PatternPlan, panel: P
       words.pattern.servesCount(pattern.members.length),
     ].join('\n'),
     shortWords: `${pattern.pattern}\n${words.pattern.outsideFace()}`,
-    footWords: words.page.jobLine(input.job.name, options.date, options.revision),
+    footWords: words.page.jobLine(input.job.name, dateText(options.date, options.language), options.revision),
     sizes: checkSizes(options.units),
   };
 }

@@ -3,6 +3,7 @@ import { bounds, point } from '@panewright/geometry';
 import { type Block, innerWidth, paragraph, space, stack } from '../block.ts';
 import { corrected } from '../correction.ts';
 import { correctionWords } from '../correctionWords.ts';
+import { dateText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
@@ -162,7 +163,7 @@ function tiled(piece: CutPiece, input: SheetInput, words: Words) {
     marks: [],
     tileWords: words.pocket.name(piece.piece, piece.count),
     shortWords: piece.piece,
-    footWords: words.page.jobLine(job.name, options.date, options.revision),
+    footWords: words.page.jobLine(job.name, dateText(options.date, options.language), options.revision),
     sizes: checkSizes(options.units),
   };
   const tiling = tile(subject.lines, sheetPaper(options.paper, options.units));

@@ -95,7 +95,7 @@ function example(length: number, step: number, language: Language | undefined): 
   const nominal = length / unit;
   const measured = nominal - (unit === 1 ? 0.5 : 0.02);
   return [
-    figureText(measured.toFixed(unit === 1 ? 1 : 2), language),
+    figureText(unit === 1 ? `${measured.toFixed(1)} mm` : `${measured.toFixed(2)} in`, language),
     figureText((nominal / measured).toFixed(4), language),
   ];
 }

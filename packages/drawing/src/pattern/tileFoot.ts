@@ -1,6 +1,7 @@
 import { point } from '@panewright/geometry';
 import { oneLine, paragraph, stack } from '../block.ts';
 import { correctionWords } from '../correctionWords.ts';
+import { figureText } from '../figures.ts';
 import { CAPITAL, INK, STYLE } from '../ink.ts';
 import { group, placePath, rectangle } from '../path.ts';
 import type { Item, PathItem } from '../sheet.ts';
@@ -141,7 +142,16 @@ function rollWords(
     ...paragraph(named.words, area.width + 1, metrics, { capital: named.capital, face: 'bold' }),
     ...(count > 1 ? paragraph(words.pattern.tileOf(one.label, count), area.width, metrics, small) : []),
     ...paragraph(subject.footWords, area.width, metrics, { ...small, colour: INK.soft }),
-    ...paragraph(words.pattern.rollMeasure(sizes.squareText, barWords), area.width, metrics, small),
+    ...paragraph(
+      words.pattern.rollMeasure(
+        sizes.squareText,
+        barWords,
+        figureText(sizes.mostOut, input.options.language),
+      ),
+      area.width,
+      metrics,
+      small,
+    ),
   ]).draw(area.x, area.top);
 }
 

@@ -62,11 +62,11 @@ function supplierBlocks(
   const { metrics } = input.options;
   const { currency } = input.catalogue;
   const columns = [
-    { title: words.buy.item(), width: width * 0.34 },
-    { title: words.buy.used(), width: width * 0.15, align: 'end' as const },
+    { title: words.buy.item(), width: width * 0.4 },
+    { title: words.buy.used(), width: width * 0.13, align: 'end' as const },
     { title: words.buy.buy(), width: width * 0.19, align: 'end' as const },
-    { title: words.buy.left(), width: width * 0.15, align: 'end' as const },
-    { title: words.buy.cost(), width: width * 0.17, align: 'end' as const },
+    { title: words.buy.left(), width: width * 0.14, align: 'end' as const },
+    { title: words.buy.cost(), width: width * 0.14, align: 'end' as const },
   ];
   const rows = lines.map((one) => [
     itemName(one, input, words),

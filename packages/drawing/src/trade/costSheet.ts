@@ -1,6 +1,6 @@
 import type { PricePlan, TakeOffPlan } from '@panewright/design';
 import { type Block, heading, innerWidth, paginate, paragraph, space } from '../block.ts';
-import { majorUnits, minutesText, moneyText, percentText, stockText } from '../figures.ts';
+import { majorUnits, minutesText, moneyText, percentText, stockText, timesText } from '../figures.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
 import { pageFrame } from '../pageFrame.ts';
@@ -8,6 +8,7 @@ import type { Sheet, Table } from '../sheet.ts';
 import { tableRows } from '../table.ts';
 import type { Words } from '../words.ts';
 import { wordsOf } from '../wordsOf.ts';
+import { perOf } from '../work/perOf.ts';
 
 /** The shop's own page of the quote: what each material and each operation costs, and what is left. Undefined while there is no price. */
 export function costSheet(input: SheetInput): Sheet | undefined {
@@ -48,11 +49,15 @@ function materials(input: SheetInput, takeOff: TakeOffPlan, width: number, words
     moneyText(one.costBought.value, currency, language),
     moneyText(one.costCharged.value, currency, language),
   ]);
-  return [space(5), heading(words.costs.material(), width, metrics), ...tableRows(columns, rows, metrics)];
+  return [
+    space(3),
+    heading(words.costs.material(), width, metrics),
+    ...tableRows(columns, rows, metrics, { close: true }),
+  ];
 }
 
 function labour(input: SheetInput, takeOff: TakeOffPlan, width: number, words: Words): readonly Block[] {
-  const { metrics, language } = input.options;
+  const { metrics, units, language } = input.options;
   const { currency, rates } = input.catalogue;
   const columns = [
     { title: words.work.operation(), width: width * 0.46 },
@@ -62,16 +67,16 @@ function labour(input: SheetInput, takeOff: TakeOffPlan, width: number, words: W
   ];
   const rows = takeOff.labour.map((one) => [
     one.name,
-    percentless(one.times, language),
+    timesText(one.times, perOf(input, one.operation), units, language),
     minutesText(one.minutes.value),
     moneyText((one.minutes.value / 60) * rates.labour, currency, language),
   ]);
-  return [space(5), heading(words.costs.labour(), width, metrics), ...tableRows(columns, rows, metrics)];
+  return [
+    space(3),
+    heading(words.costs.labour(), width, metrics),
+    ...tableRows(columns, rows, metrics, { close: true }),
+  ];
 }
-
-/** How often, to a tenth. */
-const percentless = (times: number, language: SheetInput['options']['language']): string =>
-  percentText(Math.round(times * 10) / 1000, language).replace(' %', '');
 
 function sums(
   input: SheetInput,
@@ -101,7 +106,11 @@ function sums(
     [words.quote.tax(percent(rates.tax)), money(price.tax.value)],
     [words.quote.total(), money(price.total.value)],
   ];
-  return [space(5), heading(words.costs.sums(), width, metrics), ...tableRows(columns, rows, metrics)];
+  return [
+    space(3),
+    heading(words.costs.sums(), width, metrics),
+    ...tableRows(columns, rows, metrics, { close: true }),
+  ];
 }
 
 function csv(input: SheetInput, price: PricePlan, takeOff: TakeOffPlan, words: Words): Table {

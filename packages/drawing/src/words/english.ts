@@ -43,12 +43,12 @@ export const english = {
     joining: (): string =>
       'Trim the right and the upper edge along the frame. Lay each tile on the next so that the ringed crosses meet, and tape. Tiles that would be blank are left out.',
     measureFirst: (): string => 'Measure this page before printing the rest',
-    measureNote: (square: string, bar: string): string =>
-      `Print at actual size. The square is ${square} both ways, the bar ${bar}. More than 0.5 mm out in 100 mm: set the printer to 100 % and print again.`,
+    measureNote: (square: string, bar: string, most: string): string =>
+      `Print at actual size. The square is ${square} both ways, the bar ${bar}. If the square is more than ${most} out, set the printer to 100 % and print again.`,
     rollNote: (): string =>
       'The pattern itself is on the next page, for a printer with a roll. Measure its own square and bar before cutting.',
-    rollMeasure: (square: string, bar: string): string =>
-      `Print at actual size, then measure: the square is ${square} both ways, ${bar}. More than 0.5 mm out in 100 mm: correct the printer and print again.`,
+    rollMeasure: (square: string, bar: string, most: string): string =>
+      `Print at actual size, then measure: the square is ${square} both ways, ${bar}. If the square is more than ${most} out, correct the printer and print again.`,
     longBar: (length: string): string => `the long bar ${length}`,
     holdLabel: (number: number, patch: string): string => `${number} · ${patch}`,
     joins: (label: string): string => `joins ${label}`,
@@ -108,6 +108,8 @@ export const english = {
       'A hot knife on coated mesh gives off acid fumes that harm the lungs. Cut under extraction or out of doors with a mask for acid gas, or cut cold with shears. Keep solvent well away.',
     magnetsPinch: (): string =>
       'These magnets jump together and pinch. Keep them a hand apart, wear eye protection, keep tools and cards away.',
+    hotKnifeShort: (): string => 'Hot knife: acid fumes. Extraction or mask, or cut cold.',
+    magnetsShort: (): string => 'Magnets pinch: a hand apart, glasses on, far from children and implants.',
     magnetsSwallow: (): string =>
       'Two swallowed magnets can kill. Count them out and in, keep loose ones in a closed box away from children, sew every pocket shut.',
     magnetsImplants: (): string =>
@@ -145,17 +147,19 @@ export const english = {
     dotInsideToGlass: (points: string): string => `Inside the glass, dot toward the glass at: ${points}.`,
     checkDraws: (): string =>
       'Before a pocket is sewn shut, hold its inside magnet to it: it must draw. Number the inside magnets as their points.',
-    steelPieces: (count: number, strip: string): string => `Cut ${count} pieces of steel strip: ${strip}`,
+    steelPieces: (count: number, strip: string): string =>
+      `Cut ${counted(count, 'piece', 'pieces')} of steel strip: ${strip}`,
     steelCut: (length: string): string =>
       `Each ${length} long. File the ends, paint the cuts. No wrap; either face draws.`,
-    fasteners: (count: number, fastener: string): string => `Set ${count} fasteners: ${fastener}`,
+    fasteners: (count: number, fastener: string): string =>
+      `Set ${counted(count, 'fastener', 'fasteners')}: ${fastener}`,
     fastenerHow: (inset: string): string =>
       `Middle of each ${inset} from the finished edge, at its mark. The half on the panel now, the half on the frame when it is fitted.`,
     fastenerRun: (length: string): string =>
       `Sew the loop all along the edge, ${length} round; the hook goes on the frame.`,
-    checkFasteners: (count: number): string => `All ${count} fasteners hold when pulled by hand.`,
     title: (): string => 'Work order',
     customer: (name: string): string => `For ${name}`,
+    onFront: (numbers: readonly number[]): string => `Front page, no.\u00a0${numbers.join(', ')}.`,
     wholeJob: (): string => 'In the order of work',
     notes: (): string => 'Notes of the job',
     job: (): string => 'The job',
@@ -219,7 +223,9 @@ export const english = {
         ? 'Mark the middle of each side, and the two ticks where the binding begins.'
         : 'Mark the middle of each side.',
     pockets: (all: number, each: number, panels: number): string =>
-      panels === 1 ? `Sew on ${all} pockets` : `Sew on ${all} pockets, ${each} to a panel`,
+      panels === 1
+        ? `Sew on ${counted(all, 'pocket', 'pockets')}`
+        : `Sew on ${all} pockets, ${each} to a panel`,
     pocketPieces: (pieces: readonly string[]): string =>
       `Patches, each at its hold point: ${pieces.join('; ')}.`,
     pocketPiece: (piece: string, points: readonly number[]): string => `${piece} at ${points.join(', ')}`,
@@ -229,7 +235,8 @@ export const english = {
       needle === ''
         ? `Thread ${thread}; lockstitch, ${stitch} long.`
         : `Thread ${thread}; needle ${needle}; lockstitch, ${stitch} long.`,
-    magnets: (count: number, magnet: string): string => `Put in ${count} magnets: ${magnet}`,
+    magnets: (count: number, magnet: string): string =>
+      `Put in ${counted(count, 'magnet', 'magnets')}: ${magnet}`,
     testMagnet: (pole: 'north' | 'south'): string =>
       pole === 'north'
         ? 'North face outward, away from the glass. Hold the red face of the test magnet to the outside face of the panel, over the magnet: it must push away.'
@@ -252,7 +259,7 @@ export const english = {
     hotCutHow: (run: string): string =>
       `Cut along the finished line, ${run} round, slowly enough that the yarns seal. Sew the straight side of each pocket shut.`,
     glassMagnets: (count: number, magnet: string): string =>
-      `Prepare ${count} magnets for inside the glass: ${magnet}`,
+      `Prepare ${counted(count, 'magnet', 'magnets')} for inside the glass: ${magnet}`,
     wrap: (count: number, film: string, strip: string, length: string): string =>
       `Wrap: cut ${film} in strips ${strip} wide, then in lengths of ${length}, ${count} of them. Fold each round its magnet and seal.`,
     tape: (count: number, tape: string, length: string): string =>
@@ -262,9 +269,6 @@ export const english = {
         ? 'Mark the face that goes into the room: south. Check that each draws to a panel pocket the right way round.'
         : 'Mark the face that goes into the room: north. Check that each draws to a panel pocket the right way round.',
     check: (): string => 'Check and label each panel',
-    checkSize: (size: string, within: string): string => `Measures ${size}, within ${within}.`,
-    checkPoles: (count: number): string =>
-      `All ${count} pockets closed; all poles right with the test magnet.`,
     checkLabel: (): string => 'Write opening and pattern on its label.',
   },
   exploded: {
@@ -303,7 +307,6 @@ export const english = {
     title: (): string => 'Checks of each finished panel',
     what: (): string => 'Check',
     nominal: (): string => 'Should be',
-    within: (): string => 'Within',
     measured: (): string => 'Measured',
     width: (): string => 'Width',
     height: (): string => 'Height',
@@ -380,7 +383,6 @@ export const english = {
       `Magnet centres, measured up from a rule held level at the lowest point of the opening and across from one held upright at its outermost point. In ${unit}.`,
     tableNote: (unit: string): string =>
       `Magnet centres, square to the sides of the opening and measured from them, as if its corners were sharp. In ${unit}.`,
-    gap: (width: string, height: string): string => `Opening, side to side: ${width} wide, ${height} high.`,
   },
   lay: {
     title: (): string => 'Lay',
@@ -455,6 +457,16 @@ export const english = {
     without: (names: readonly string[]): string => `Not in this quote: ${some(names)}.`,
     unsettled: (names: readonly string[]): string =>
       `Priced, but how it is to be made is not settled yet: ${some(names)}. It is not begun before that is.`,
+    options: (): string => 'Options',
+    difference: (): string => 'More or less',
+    optionsNote: (): string =>
+      'Each for all panels, in place of what is above, with tax; from a plan of its own.',
+    option: (names: readonly string[]): string => names.join(', '),
+    optionUnsettled: (name: string): string => `${name} (how it is made is not settled yet)`,
+    optionHem: (width: string): string => `hem ${width} wide`,
+    optionHotCut: (): string => 'edge cut hot',
+    optionMagnets: (): string => 'pairs of magnets',
+    optionHold: (): string => 'otherwise held',
     terms: (): string => 'Terms',
     csv: (currency: string): readonly string[] => [
       ...['opening', 'name', 'place', 'width mm', 'height mm', 'cloth', `price, ${currency}`],

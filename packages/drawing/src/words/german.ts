@@ -40,12 +40,12 @@ export const german: Words = {
     joining: () =>
       'Rechten und oberen Rand am Rahmen abschneiden. Jedes Blatt so auf das nächste legen, dass die Kreuze im Kreis aufeinander liegen, und kleben. Leere Blätter fehlen.',
     measureFirst: () => 'Erst diese Seite messen, dann den Rest drucken',
-    measureNote: (square, bar) =>
-      `In Originalgröße drucken. Das Quadrat misst ${square} in beiden Richtungen, der Balken ${bar}. Bei mehr als 0,5 mm Abweichung auf 100 mm: Drucker auf 100 % stellen und neu drucken.`,
+    measureNote: (square, bar, most) =>
+      `In Originalgröße drucken. Das Quadrat misst ${square} in beiden Richtungen, der Balken ${bar}. Weicht das Quadrat um mehr als ${most} ab: Drucker auf 100 % stellen und neu drucken.`,
     rollNote: () =>
       'Das Schnittmuster selbst steht auf der nächsten Seite, für einen Rollendrucker. Vor dem Zuschnitt dessen eigenes Quadrat und eigenen Balken messen.',
-    rollMeasure: (square, bar) =>
-      `In Originalgröße drucken, dann messen: das Quadrat ${square} in beiden Richtungen, ${bar}. Bei mehr als 0,5 mm Abweichung auf 100 mm: Drucker berichtigen und neu drucken.`,
+    rollMeasure: (square, bar, most) =>
+      `In Originalgröße drucken, dann messen: das Quadrat ${square} in beiden Richtungen, ${bar}. Weicht das Quadrat um mehr als ${most} ab: Drucker berichtigen und neu drucken.`,
     longBar: (length) => `der lange Balken ${length}`,
     holdLabel: (number, patch) => `${number} · ${patch}`,
     joins: (label) => `an ${label}`,
@@ -102,6 +102,9 @@ export const german: Words = {
       'Ein Heißschneider setzt an beschichtetem Gewebe saure Dämpfe frei, die der Lunge schaden. Unter Absaugung oder im Freien mit Maske gegen saure Gase schneiden, oder kalt mit der Schere. Lösemittel fernhalten.',
     magnetsPinch: () =>
       'Diese Magnete springen zusammen und klemmen. Eine Handbreit auseinander halten, Schutzbrille tragen, Werkzeug und Karten fernhalten.',
+    hotKnifeShort: () => 'Heißschneider: saure Dämpfe. Absaugung oder Maske, oder kalt schneiden.',
+    magnetsShort: () =>
+      'Magnete quetschen: Handbreit Abstand, Schutzbrille, fern von Kindern und Implantaten.',
     magnetsSwallow: () =>
       'Zwei verschluckte Magnete können töten. Abzählen, was heraus- und zurückkommt, lose Magnete in einem geschlossenen Kasten vor Kindern sichern, jede Tasche zunähen.',
     magnetsImplants: () =>
@@ -139,17 +142,17 @@ export const german: Words = {
     dotInsideToGlass: (points) => `Innen am Glas, Punkt zum Glas bei: ${points}.`,
     checkDraws: () =>
       'Bevor eine Tasche zugenäht wird, ihren inneren Magneten daran halten: Er muss anziehen. Innere Magnete wie ihre Punkte nummerieren.',
-    steelPieces: (count, strip) => `${count} Stücke Stahlband schneiden: ${strip}`,
+    steelPieces: (count, strip) => `${counted(count, 'Stück', 'Stücke')} Stahlband schneiden: ${strip}`,
     steelCut: (length) =>
       `Je ${length} lang. Enden feilen, Schnitte lackieren. Kein Einschlag; beide Seiten ziehen an.`,
-    fasteners: (count, fastener) => `${count} Befestigungen setzen: ${fastener}`,
+    fasteners: (count, fastener) => `${counted(count, 'Befestigung', 'Befestigungen')} setzen: ${fastener}`,
     fastenerHow: (inset) =>
       `Mitte jeweils ${inset} von der fertigen Kante, an ihrer Marke. Jetzt die Hälfte an der Blende, die am Rahmen beim Anbringen.`,
     fastenerRun: (length) =>
       `Das Flauschband rundum an die Kante nähen, ${length}; das Hakenband kommt an den Rahmen.`,
-    checkFasteners: (count) => `Alle ${count} Befestigungen halten, von Hand gezogen.`,
     title: () => 'Arbeitsauftrag',
     customer: (name) => `Für ${name}`,
+    onFront: (numbers) => `Titelseite, Nr.\u00a0${numbers.join(', ')}.`,
     wholeJob: () => 'In der Reihenfolge der Arbeit',
     notes: () => 'Notizen zum Auftrag',
     job: () => 'Der Auftrag',
@@ -210,7 +213,9 @@ export const german: Words = {
         ? 'Die Mitte jeder Seite anzeichnen und die zwei Striche am Anfang des Einfassbands.'
         : 'Die Mitte jeder Seite anzeichnen.',
     pockets: (all, each, panels) =>
-      panels === 1 ? `${all} Taschen aufnähen` : `${all} Taschen aufnähen, ${each} je Blende`,
+      panels === 1
+        ? `${counted(all, 'Tasche', 'Taschen')} aufnähen`
+        : `${all} Taschen aufnähen, ${each} je Blende`,
     pocketPieces: (pieces) => `Taschenteile, jedes an seinem Haltepunkt: ${pieces.join('; ')}.`,
     pocketPiece: (piece, points) => `${piece} an ${points.join(', ')}`,
     pocketHow: (seam, tack) =>
@@ -250,8 +255,6 @@ export const german: Words = {
         ? 'Die Seite zum Raum kennzeichnen: Süd. Prüfen, dass jeder richtig herum an eine Tasche der Blende zieht.'
         : 'Die Seite zum Raum kennzeichnen: Nord. Prüfen, dass jeder richtig herum an eine Tasche der Blende zieht.',
     check: () => 'Jede Blende prüfen und beschriften',
-    checkSize: (size, within) => `Misst ${size}, auf ${within} genau.`,
-    checkPoles: (count) => `Alle ${count} Taschen geschlossen; alle Pole mit dem Prüfmagneten richtig.`,
     checkLabel: () => 'Öffnung und Schnittmuster auf das Etikett schreiben.',
   },
   exploded: {
@@ -283,7 +286,6 @@ export const german: Words = {
     title: () => 'Prüfung jeder fertigen Blende',
     what: () => 'Prüfung',
     nominal: () => 'Sollmaß',
-    within: () => 'Toleranz',
     measured: () => 'Gemessen',
     width: () => 'Breite',
     height: () => 'Höhe',
@@ -361,7 +363,6 @@ export const german: Words = {
       `Magnetmitten, gemessen nach oben von einem Lineal, das waagerecht am tiefsten Punkt der Öffnung anliegt, und quer von einem, das senkrecht an ihrem äußersten Punkt anliegt. In ${unit}.`,
     tableNote: (unit) =>
       `Mitten der Magnete, rechtwinklig zu den Seiten der Öffnung und von ihnen gemessen, als wären die Ecken scharf. In ${unit}.`,
-    gap: (width, height) => `Öffnung von Seite zu Seite: ${width} breit, ${height} hoch.`,
   },
   lay: {
     title: () => 'Schnittlage',
@@ -433,6 +434,15 @@ export const german: Words = {
     without: (names) => `Nicht in diesem Angebot: ${some(names)}.`,
     unsettled: (names) =>
       `Mit Preis, doch wie es gemacht wird, steht noch nicht fest: ${some(names)}. Vorher wird damit nicht begonnen.`,
+    options: () => 'Wahlweise',
+    difference: () => 'Mehr oder weniger',
+    optionsNote: () => 'Jeweils für alle Blenden, statt des Obigen, mit Steuer; eigens durchgerechnet.',
+    option: (names) => names.join(', '),
+    optionUnsettled: (name) => `${name} (wie es gemacht wird, steht noch nicht fest)`,
+    optionHem: (width) => `Saum, ${width} breit`,
+    optionHotCut: () => 'heiß geschnittene Kante',
+    optionMagnets: () => 'Magnetpaare',
+    optionHold: () => 'anders gehalten',
     terms: () => 'Bedingungen',
     csv: (currency) => ['Öffnung', 'Name', 'Ort', 'Breite mm', 'Höhe mm', 'Stoff', `Preis, ${currency}`],
   },

@@ -40,12 +40,12 @@ export const spanish: Words = {
     joining: () =>
       'Recorte el borde derecho y el superior por el marco. Ponga cada hoja sobre la siguiente de modo que coincidan las cruces con círculo y péguelas. Las hojas en blanco se omiten.',
     measureFirst: () => 'Mida esta página antes de imprimir las demás',
-    measureNote: (square, bar) =>
-      `Imprima a tamaño real. El cuadrado mide ${square} en ambos sentidos y la barra ${bar}. Si falla más de 0,5 mm en 100 mm, ponga la impresora al 100 % e imprima de nuevo.`,
+    measureNote: (square, bar, most) =>
+      `Imprima a tamaño real. El cuadrado mide ${square} en ambos sentidos y la barra ${bar}. Si el cuadrado falla más de ${most}, ponga la impresora al 100 % e imprima de nuevo.`,
     rollNote: () =>
       'El patrón está en la página siguiente, para una impresora de rollo. Mida su propio cuadrado y su barra antes de cortar.',
-    rollMeasure: (square, bar) =>
-      `Imprima a tamaño real y mida: el cuadrado ${square} en ambos sentidos, ${bar}. Si falla más de 0,5 mm en 100 mm, corrija la impresora e imprima de nuevo.`,
+    rollMeasure: (square, bar, most) =>
+      `Imprima a tamaño real y mida: el cuadrado ${square} en ambos sentidos, ${bar}. Si el cuadrado falla más de ${most}, corrija la impresora e imprima de nuevo.`,
     longBar: (length) => `la barra larga ${length}`,
     holdLabel: (number, patch) => `${number} · ${patch}`,
     joins: (label) => `une con ${label}`,
@@ -102,6 +102,8 @@ export const spanish: Words = {
       'El cuchillo caliente sobre malla recubierta desprende vapores ácidos que dañan los pulmones. Corte con extracción o al aire libre con mascarilla para gases ácidos, o en frío con tijeras. Aleje los disolventes.',
     magnetsPinch: () =>
       'Estos imanes saltan uno contra otro y pellizcan. Manténgalos a un palmo, use gafas de protección, aleje herramientas y tarjetas.',
+    hotKnifeShort: () => 'Cuchillo caliente: vapores ácidos. Con extracción o mascarilla, o corte en frío.',
+    magnetsShort: () => 'Los imanes pellizcan: a un palmo, con gafas, lejos de niños e implantes.',
     magnetsSwallow: () =>
       'Dos imanes tragados pueden matar. Cuéntelos al sacarlos y al guardarlos, tenga los sueltos en una caja cerrada fuera del alcance de los niños, cosa todos los bolsillos.',
     magnetsImplants: () =>
@@ -137,16 +139,16 @@ export const spanish: Words = {
     dotInsideToGlass: (points) => `Dentro del cristal, punto hacia el cristal en: ${points}.`,
     checkDraws: () =>
       'Antes de coser un bolsillo, acérquele su imán interior: debe atraer. Numere los imanes interiores como sus puntos.',
-    steelPieces: (count, strip) => `Corte ${count} trozos de pletina de acero: ${strip}`,
+    steelPieces: (count, strip) => `Corte ${counted(count, 'trozo', 'trozos')} de pletina de acero: ${strip}`,
     steelCut: (length) =>
       `De ${length} cada uno. Lime los extremos, pinte los cortes. Sin envolver; atraen las dos caras.`,
-    fasteners: (count, fastener) => `Ponga ${count} cierres: ${fastener}`,
+    fasteners: (count, fastener) => `Ponga ${counted(count, 'cierre', 'cierres')}: ${fastener}`,
     fastenerHow: (inset) =>
       `El centro de cada uno a ${inset} del borde terminado, en su marca. Ahora la mitad del panel; la del marco, al montarlo.`,
     fastenerRun: (length) => `Cosa el bucle por todo el borde, ${length}; el gancho va en el marco.`,
-    checkFasteners: (count) => `Los ${count} cierres aguantan al tirar con la mano.`,
     title: () => 'Orden de trabajo',
     customer: (name) => `Para ${name}`,
+    onFront: (numbers) => `Portada, n.º\u00a0${numbers.join(', ')}.`,
     wholeJob: () => 'En el orden del trabajo',
     notes: () => 'Notas del encargo',
     job: () => 'El encargo',
@@ -203,7 +205,9 @@ export const spanish: Words = {
         ? 'Marque el centro de cada lado y las dos rayas donde empieza el ribete.'
         : 'Marque el centro de cada lado.',
     pockets: (all, each, panels) =>
-      panels === 1 ? `Coser ${all} bolsillos` : `Coser ${all} bolsillos, ${each} por panel`,
+      panels === 1
+        ? `Coser ${counted(all, 'bolsillo', 'bolsillos')}`
+        : `Coser ${all} bolsillos, ${each} por panel`,
     pocketPieces: (pieces) => `Piezas de bolsillo, cada una en su punto: ${pieces.join('; ')}.`,
     pocketPiece: (piece, points) => `${piece} en ${points.join(', ')}`,
     pocketHow: (seam, tack) =>
@@ -243,9 +247,6 @@ export const spanish: Words = {
         ? 'Marque la cara que da a la habitación: sur. Compruebe que cada uno atrae en el sentido correcto a un bolsillo del panel.'
         : 'Marque la cara que da a la habitación: norte. Compruebe que cada uno atrae en el sentido correcto a un bolsillo del panel.',
     check: () => 'Comprobar y etiquetar cada panel',
-    checkSize: (size, within) => `Mide ${size}, con ${within} de margen.`,
-    checkPoles: (count) =>
-      `Los ${count} bolsillos cerrados; todos los polos correctos con el imán de prueba.`,
     checkLabel: () => 'Escriba en la etiqueta el hueco y el patrón.',
   },
   exploded: {
@@ -278,7 +279,6 @@ export const spanish: Words = {
     title: () => 'Comprobaciones de cada panel terminado',
     what: () => 'Comprobación',
     nominal: () => 'Debe ser',
-    within: () => 'Tolerancia',
     measured: () => 'Medido',
     width: () => 'Ancho',
     height: () => 'Alto',
@@ -354,7 +354,6 @@ export const spanish: Words = {
       `Centros de los imanes, medidos hacia arriba desde una regla horizontal en el punto más bajo de la abertura y de lado desde otra vertical en su punto más exterior. En ${unit}.`,
     tableNote: (unit) =>
       `Centros de los imanes, a escuadra con los lados del hueco y medidos desde ellos, como si sus esquinas fueran vivas. En ${unit}.`,
-    gap: (width, height) => `Hueco, de lado a lado: ${width} de ancho, ${height} de alto.`,
   },
   lay: {
     title: () => 'Tendido',
@@ -435,6 +434,16 @@ export const spanish: Words = {
     without: (names) => `No incluido en este presupuesto: ${some(names)}.`,
     unsettled: (names) =>
       `Con precio, pero aún no está decidido cómo se hará: ${some(names)}. No se empieza antes.`,
+    options: () => 'Opciones',
+    difference: () => 'Más o menos',
+    optionsNote: () =>
+      'Cada una para todos los paneles, en lugar de lo anterior, con impuesto; calculada por separado.',
+    option: (names) => names.join(', '),
+    optionUnsettled: (name) => `${name} (aún no está decidido cómo se hace)`,
+    optionHem: (width) => `dobladillo de ${width}`,
+    optionHotCut: () => 'borde cortado en caliente',
+    optionMagnets: () => 'pares de imanes',
+    optionHold: () => 'otra sujeción',
     terms: () => 'Condiciones',
     csv: (currency) => ['hueco', 'nombre', 'lugar', 'ancho mm', 'alto mm', 'tela', `precio, ${currency}`],
   },

@@ -1,11 +1,11 @@
 import type { HoldPoint } from '@panewright/design';
 import { type Outline, type Point, point } from '@panewright/geometry';
-import { type Block, heading, picture, stack } from '../block.ts';
+import { type Block, paragraph, picture, stack } from '../block.ts';
 import { fineLengthText } from '../figures.ts';
 import { CAPITAL, INK, STYLE, WEIGHT } from '../ink.ts';
 import { type Box, boxOfPoints, circle, flattenPath, line, outlinePath, polygon } from '../path.ts';
 import type { Item, LineStyle, PathItem } from '../sheet.ts';
-import { leading, text, wrap } from '../text.ts';
+import { CLOSE, leading, text, wrap } from '../text.ts';
 import type { PanelWork } from './panelSteps.ts';
 
 /** One layer as it lies, and what it is. */
@@ -15,11 +15,11 @@ interface Layer {
   readonly shapes: readonly { readonly outline: Outline; readonly line: LineStyle; readonly fill?: string }[];
 }
 
-/** From layer to layer down the drawing, mm. */
-const STEP = 12;
+/** From layer to layer down the drawing, mm, and more where the words beside a layer want it. */
+const STEP = 6.2;
 /** How the panel is laid over: its height is drawn by this much across and this much up. */
 const LEAN = { across: 0.32, up: 0.4 } as const;
-const DRAWING = { width: 74, height: 30 } as const;
+const DRAWING = { width: 44, height: 11 } as const;
 
 /** A panel taken apart: its layers one above another from the outside in, each with its name and figures. */
 export function explodedView(work: PanelWork, width: number): Block {
@@ -34,23 +34,28 @@ export function explodedView(work: PanelWork, width: number): Block {
   );
   const drawingWidth = Math.min(DRAWING.width, width * 0.45);
   const laid = layOver(box, (scale * drawingWidth) / DRAWING.width);
-  const deep = laid(point(box.maxX, box.maxY)).y;
-  const height = deep + (layers.length - 1) * STEP + 6;
-  const left = drawingWidth + 10;
-  const look = { capital: CAPITAL.small };
+  const left = drawingWidth + 7;
+  const look = { capital: CAPITAL.least, lead: CLOSE };
+  const pitch = leading(look.capital, look.lead);
+  const said = layers.map((layer) => wrap(layer.words, width - left - 2, metrics, look));
+  const step = Math.max(STEP, ...said.map(({ length }) => length * pitch + 0.5));
+  const right = rightmost(ring.map(laid));
+  const up = (layers.length - 1) * step + 3;
+  const beside = right.y + up + (said[0]!.length * pitch) / 2;
+  const height = Math.max(laid(point(box.maxX, box.maxY)).y + up + 3, beside + 1);
   const items = layers.toReversed().flatMap((layer, index): Item[] => {
-    const up = index * STEP + 3;
-    const right = rightmost(ring.map(laid));
+    const up = index * step + 3;
     const y = right.y + up;
-    const lines = wrap(layer.words, width - left - 2, metrics, look).slice(0, 2);
-    const first = y + ((lines.length - 1) * leading(CAPITAL.small)) / 2 - CAPITAL.small / 2;
+    const lines = said.at(-1 - index)!;
+    const first = y + ((lines.length - 1) * pitch) / 2 - look.capital / 2;
     return [
       ...layer.shapes.flatMap(({ outline, ...style }) => shape(outline, laid, up, style)),
       line(point(right.x + 1, y), point(left - 2, y), STYLE.dimension),
-      ...lines.map((one, at) => text(one, point(left, first - at * leading(CAPITAL.small)), metrics, look)),
+      ...lines.map((one, at) => text(one, point(left, first - at * pitch), metrics, look)),
     ];
   });
-  return stack([heading(words.exploded.title(), width, metrics), picture(items, height)]);
+  const title = paragraph(words.exploded.title(), width, metrics, { capital: CAPITAL.small, face: 'bold' });
+  return stack([...title, picture(items, height)]);
 }
 
 /** Takes the pattern's frame to the drawing's: scaled, leaned to the right, laid back. */

@@ -2,7 +2,7 @@ import type { HoldPlan, MarkingStep } from '@panewright/design';
 import { stripPiece, tapePieces, wrapSize } from '@panewright/design';
 import { fineLengthText, lengthText } from '../figures.ts';
 import type { Words } from '../words.ts';
-import { cautionText } from './cautionText.ts';
+import { shortCaution } from './notices.ts';
 import type { PanelWork } from './panelSteps.ts';
 import type { Step } from './step.ts';
 
@@ -18,7 +18,7 @@ export function glassStep(work: PanelWork): readonly Step[] {
 }
 
 function magnetStep(work: PanelWork): Step {
-  const { input, words, named, panel, hold, points, panels } = work;
+  const { words, named, panel, hold, points, panels, notices } = work;
   const name = named.outside?.name ?? panel.choices.hold.outside;
   const lines =
     hold?.poles === 'keyed'
@@ -27,11 +27,7 @@ function magnetStep(work: PanelWork): Step {
   return {
     title: words.work.magnets(points * panels, name),
     lines: [...lines, words.work.closePockets()],
-    cautions: [
-      cautionText(input, 'MAGNETS_PINCH', words.caution.magnetsPinch()),
-      words.caution.magnetsSwallow(),
-      cautionText(input, 'MAGNETS_IMPLANTS', words.caution.magnetsImplants()),
-    ],
+    cautions: shortCaution(notices, 'magnets', words),
   };
 }
 
@@ -76,7 +72,7 @@ function fastenerStep({ input, words, named, panel, points, panels }: PanelWork)
   };
 }
 
-function wrapStep({ input, words, named, panel, hold, points, panels }: PanelWork): Step {
+function wrapStep({ input, words, named, panel, hold, points, panels, notices }: PanelWork): Step {
   const { units, language } = input.options;
   const { inside, wrapFilm, tape } = named;
   const lines = [];
@@ -106,7 +102,7 @@ function wrapStep({ input, words, named, panel, hold, points, panels }: PanelWor
   return {
     title: words.work.glassMagnets(points * panels, inside?.name ?? panel.choices.hold.inside),
     lines: [...lines, ...poles],
-    cautions: [],
+    cautions: shortCaution(notices, 'magnets', words),
   };
 }
 

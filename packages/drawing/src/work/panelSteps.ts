@@ -4,6 +4,7 @@ import type { SheetInput } from '../options.ts';
 import type { Words } from '../words.ts';
 import { glassStep, panelHoldStep } from './holdSteps.ts';
 import { materialsNamed, type Named } from './materialsOf.ts';
+import { type Notice, shortCaution } from './notices.ts';
 import type { Step } from './step.ts';
 
 /** One pattern's panels as the maker meets them. */
@@ -16,6 +17,8 @@ export interface PanelWork {
   readonly named: Named;
   readonly panels: number;
   readonly points: number;
+  /** What the front page says in full: a step says it in short. */
+  readonly notices: readonly Notice[];
 }
 
 export function panelWork(
@@ -23,10 +26,11 @@ export function panelWork(
   pattern: PatternPlan,
   panel: PanelPlan,
   words: Words,
+  notices: readonly Notice[],
 ): PanelWork {
   const hold = input.plan.hold.find((one) => one.pattern === pattern.pattern);
   return {
-    ...{ input, words, pattern, panel, hold },
+    ...{ input, words, pattern, panel, hold, notices },
     named: materialsNamed(panel.choices, input.catalogue),
     panels: pattern.members.length,
     points: hold?.points.length ?? 0,
@@ -48,7 +52,7 @@ export const panelSteps = (work: PanelWork): readonly Step[] => [
 /** Fasteners go through the finished edge, magnets in before it is closed. */
 const lastly = ({ named }: PanelWork): boolean => named.fastener !== undefined;
 
-function cutStep({ input, words, pattern, panel, named, panels }: PanelWork): Step {
+function cutStep({ input, words, pattern, panel, named, panels, notices }: PanelWork): Step {
   const { units } = input.options;
   const pieces = (input.plan.cutting?.pieces ?? []).filter(
     (one) => one.kind === 'panel' && one.pattern === pattern.pattern,
@@ -65,7 +69,7 @@ function cutStep({ input, words, pattern, panel, named, panels }: PanelWork): St
       ...(turned > 0 && named.fabric?.facesDiffer ? [words.work.turnedOver(turned)] : []),
       words.work.faceUp(),
     ],
-    cautions: named.fabric?.heatCut ? [words.caution.hotKnife()] : [],
+    cautions: named.fabric?.heatCut ? shortCaution(notices, 'hotKnife', words) : [],
   };
 }
 
@@ -82,7 +86,7 @@ function markStep({ words, points, panel }: PanelWork): Step {
   };
 }
 
-function pocketStep({ input, words, hold, named, panels, points, panel }: PanelWork): Step {
+function pocketStep({ input, words, hold, panels, points }: PanelWork): Step {
   const { units, language } = input.options;
   const { habits } = input.catalogue;
   const pieces = (hold?.pocketPieces ?? []).map(({ piece }) =>
@@ -99,23 +103,22 @@ function pocketStep({ input, words, hold, named, panels, points, panel }: PanelW
         fineLengthText(habits.pocketSeam, units, language),
         fineLengthText(habits.backTack, units, language),
       ),
-      threadLine(named, panel, fineLengthText(habits.stitchLength, units, language), words),
     ],
     cautions: [],
   };
 }
 
-function threadLine(named: Named, panel: PanelPlan, stitch: string, words: Words): string {
+/** Thread, needle and stitch of all that is sewn on a panel. */
+export function threadLine(named: Named, panel: PanelPlan, stitch: string, words: Words): string {
   return named.thread === undefined
     ? words.work.thread(panel.choices.thread, '', stitch)
     : words.work.thread(named.thread.name, named.thread.needle, stitch);
 }
 
-function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
+function edgeStep({ input, words, panel, named, panels, notices }: PanelWork): Step {
   const { units, language } = input.options;
   const { habits } = input.catalogue;
   const { edging } = panel;
-  const stitch = fineLengthText(habits.stitchLength, units, language);
   if (edging.kind === 'binding')
     return {
       title: words.work.bind(panels, named.binding?.name ?? edging.binding),
@@ -126,7 +129,6 @@ function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
           fineLengthText(panel.bandWidth, units, language),
           fineLengthText(habits.stitchInset, units, language),
         ),
-        threadLine(named, panel, stitch, words),
       ],
       cautions: [],
     };
@@ -138,32 +140,16 @@ function edgeStep({ input, words, panel, named, panels }: PanelWork): Step {
           lengthText(edging.run.value, units),
           fineLengthText(habits.stitchInset, units, language),
         ),
-        threadLine(named, panel, stitch, words),
       ],
       cautions: [],
     };
   return {
     title: words.work.hotCut(panels),
     lines: [words.work.hotCutHow(lengthText(edging.run.value, units))],
-    cautions: [words.caution.hotKnife()],
+    cautions: shortCaution(notices, 'hotKnife', words),
   };
 }
 
-function checkStep({ input, words, panel, named, hold, points }: PanelWork): Step {
-  const { units, language } = input.options;
-  const size = sizeText(panel.finishedWidth.value, panel.finishedHeight.value, units);
-  return {
-    title: words.work.check(),
-    lines: [
-      words.work.checkSize(size, fineLengthText(input.catalogue.habits.patternTolerance, units, language)),
-      ...(points > 0 ? [checkHold({ words, named, hold, points })] : []),
-      words.work.checkLabel(),
-    ],
-    cautions: [],
-  };
-}
-
-function checkHold({ words, named, hold, points }: Pick<PanelWork, 'words' | 'named' | 'hold' | 'points'>) {
-  if (named.fastener !== undefined) return words.work.checkFasteners(points);
-  return hold?.poles === 'keyed' ? words.work.checkDraws() : words.work.checkPoles(points);
+function checkStep({ words }: PanelWork): Step {
+  return { title: words.work.check(), lines: [words.work.checkLabel()], cautions: [] };
 }

@@ -1,6 +1,9 @@
-import { type Block, heading, space } from '../block.ts';
+import { type Block, paragraph, space, stack } from '../block.ts';
 import { fineLengthText, lengthText } from '../figures.ts';
+import { CAPITAL } from '../ink.ts';
+import type { FontMetrics } from '../sheet.ts';
 import { tableRows } from '../table.ts';
+import { widthOf } from '../text.ts';
 import type { PanelWork } from './panelSteps.ts';
 
 /**
@@ -9,27 +12,64 @@ import type { PanelWork } from './panelSteps.ts';
  */
 export const TOLERANCE = { holdPoint: 2, band: 1, stitchInset: 1, stitchLength: 0.5 } as const;
 
+/** What is checked, and what it should be with how far it may differ. */
+type Check = readonly [what: string, value: string];
+
 /** What is measured on each finished panel: what it should be, by how much it may differ, and room for what it is. */
 export function qualityChecks(work: PanelWork, width: number): readonly Block[] {
   const { input, words, points } = work;
   const { metrics } = input.options;
-  const columns = [
-    { title: words.check.what(), width: width * 0.38 },
-    { title: words.check.nominal(), width: width * 0.2 },
-    { title: words.check.within(), width: width * 0.18 },
-    { title: words.check.measured(), width: width * 0.24 },
-  ];
-  const counts = points > 0 ? holdChecks(work) : [];
-  const rows = [...lengths(work), ...counts];
-  return [
-    space(3),
-    { ...heading(words.check.title(), width, metrics), keepWithNext: true },
-    ...tableRows(columns, rows, metrics),
-  ];
+  const checks = [...lengths(work), ...(points > 0 ? holdChecks(work) : [])];
+  const names = [words.check.nominal(), words.check.measured()] as const;
+  const title = paragraph(words.check.title(), width, metrics, { capital: CAPITAL.small, face: 'bold' });
+  return [space(1), stack([...title, ...tables(checks, names, width, metrics)])];
 }
 
-function holdChecks({ words, panel, hold, named, points }: PanelWork): readonly (readonly string[])[] {
-  const all = (what: string) => [what, words.check.all(points), '', ''];
+/** The checks side by side in one table, or in as many as leave every word whole. */
+function tables(
+  checks: readonly Check[],
+  names: readonly [string, string],
+  width: number,
+  metrics: FontMetrics,
+): readonly Block[] {
+  for (let count = 1; ; count++) {
+    const most = Math.ceil(checks.length / count);
+    const parts = Array.from({ length: count }, (_, at) => checks.slice(at * most, (at + 1) * most)).map(
+      (part) => [
+        { title: '', values: ['', ''], needs: widest('', names, metrics) },
+        ...part.map(([title, value]) => ({
+          ...{ title, values: [value, ''], needs: widest(title, [value], metrics) },
+        })),
+      ],
+    );
+    const needed = (part: (typeof parts)[number]) => part.reduce((sum, { needs }) => sum + needs, 0);
+    if (most > 1 && parts.some((part) => needed(part) > width)) continue;
+    return parts.flatMap((part) => {
+      const spare = Math.max(0, width - needed(part)) / part.length;
+      return tableRows(
+        part.map(({ title, needs }) => ({ title, width: needs + spare })),
+        names.map((name, row) => [name, ...part.slice(1).map(({ values }) => values[row]!)]),
+        metrics,
+        { close: true, capital: CAPITAL.least },
+      );
+    });
+  }
+}
+
+/** Room for a title's longest word and for each value whole, and the gap after it, mm. */
+const widest = (title: string, values: readonly string[], metrics: FontMetrics): number =>
+  GAP +
+  Math.max(
+    ...title.split(' ').map((word) => widthOf(word, metrics, { capital: CAPITAL.least, face: 'bold' })),
+    ...values
+      .flatMap((value) => value.split('\n'))
+      .map((value) => widthOf(value, metrics, { capital: CAPITAL.least })),
+  );
+
+const GAP = 3.2;
+
+function holdChecks({ words, panel, hold, named, points }: PanelWork): readonly Check[] {
+  const all = (what: string): Check => [what, words.check.all(points)];
   if (named.fastener !== undefined) return [all(words.check.fasteners())];
   const poles =
     hold?.poles === 'keyed'
@@ -38,17 +78,12 @@ function holdChecks({ words, panel, hold, named, points }: PanelWork): readonly 
   return [all(words.check.pocketsClosed()), all(poles)];
 }
 
-function lengths({ input, words, panel, hold }: PanelWork): readonly (readonly string[])[] {
+function lengths({ input, words, panel, hold }: PanelWork): readonly Check[] {
   const { units, language } = input.options;
   const { habits } = input.catalogue;
-  const within = (tolerance: number) => `± ${fineLengthText(tolerance, units, language)}`;
-  const row = (what: string, length: number, tolerance: number, fine = false) => [
-    ...[
-      what,
-      fine ? fineLengthText(length, units, language) : lengthText(length, units),
-      within(tolerance),
-      '',
-    ],
+  const row = (what: string, length: number, tolerance: number, fine = false): Check => [
+    what,
+    `${fine ? fineLengthText(length, units, language) : lengthText(length, units)}\n± ${fineLengthText(tolerance, units, language)}`,
   ];
   const far = farthest(hold?.points.map(({ number, centre }) => ({ number, ...centre })) ?? []);
   const sewn = panel.stitch.length > 0;
