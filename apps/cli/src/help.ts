@@ -16,6 +16,9 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
       --address URL                      of the page: the labels' codes open the panel there
       --hpgl                             plotter files: pen 1 draws, pen 2 cuts, inner before outer
       --knife-offset MM (0)  --overcut MM (0)
+      --offer fabric=ID                  an alternative with its own price in the quote; may be given again. Also
+                                         finish=BINDING, hem=MM, finish=hotCut, steel=ID, fastener=ID, magnets=OUT/IN
+                                         (the job's own alternatives)
       --date YYYY-MM-DD                  printed on the sheets (today)
       --revision TEXT                    printed on the sheets
       --json                             prints the plan itself

@@ -9,8 +9,12 @@ export interface Io {
   readonly clock: () => number;
   /** `2026-11-25` */
   readonly today: () => string;
+  /** Shows how far a long work is, on one line that is written over; missing where nobody watches. */
+  readonly progress?: (text: string) => void;
   readonly searchThreads: (count: number) => SearchThreads;
 }
+
+const progress = (text: string) => void process.stderr.write(`\r\u001b[K${text}`);
 
 export const processIo: Io = {
   out: (text) => void process.stdout.write(text),
@@ -18,5 +22,6 @@ export const processIo: Io = {
   fetch,
   clock: () => performance.now() / 1000,
   today: () => new Date().toISOString().slice(0, 10),
+  ...(process.stderr.isTTY ? { progress } : {}),
   searchThreads: (count) => searchThreads(count, new URL('./packWorker.mjs', import.meta.url)),
 };

@@ -42,6 +42,7 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
         ...{ ...design, out: text, date: text, revision: text },
         ...Object.fromEntries(SHEET_TEXTS.map((name) => [name, text])),
         ...Object.fromEntries(SHEET_SWITCHES.map((name) => [name, flag])),
+        offer: several,
       });
       return plan(
         {
@@ -50,6 +51,7 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
           sheets: {
             ...pick(values, SHEET_TEXTS),
             ...Object.fromEntries(SHEET_SWITCHES.map((name) => [name, values[name] === true])),
+            offers: Array.isArray(values.offer) ? values.offer : [],
           } as unknown as SheetFlags,
           json: values.json === true,
         },

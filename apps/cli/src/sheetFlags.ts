@@ -14,6 +14,7 @@ export interface SheetFlags {
   readonly address: string | undefined;
   readonly 'knife-offset': string | undefined;
   readonly overcut: string | undefined;
+  readonly offers: readonly string[];
   readonly large: boolean;
   readonly 'printer-test': boolean;
   readonly sewn: boolean;
@@ -37,6 +38,7 @@ export function sheetChoices(flags: SheetFlags): Readonly<Record<string, unknown
     printerTest: flags['printer-test'] || undefined,
     labels: labelsOf(flags),
     hpgl: hpglOf(flags),
+    offers: flags.offers.length > 0 ? flags.offers.map(offerOf) : undefined,
   };
   return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
 }
@@ -50,6 +52,32 @@ function paperOf(text: string | undefined): unknown {
   }
   return { kind: 'roll', width: Number(roll[1]) * (roll[2] === 'in' ? 25.4 : 1) };
 }
+
+/** What an alternative may be, as it is typed. */
+const OFFERS =
+  'fabric=ID, finish=BINDING, hem=MM, finish=hotCut, steel=ID, fastener=ID or magnets=OUTSIDE/INSIDE';
+
+/** One alternative of the quote: `fabric=mesh-sand`, or several choices together with commas between. */
+function offerOf(text: string): unknown {
+  const offer: { fabric?: string; finish?: object; hold?: object } = {};
+  for (const part of text.split(',')) {
+    const [key = '', value = '', ...more] = part.split('=');
+    if (value === '' || more.length > 0) throw noOffer(text);
+    if (key === 'fabric') offer.fabric = value;
+    else if (key === 'finish')
+      offer.finish = value === 'hotCut' ? { kind: 'hotCut' } : { kind: 'binding', binding: value };
+    else if (key === 'hem') offer.finish = { kind: 'hem', width: decimal('offer hem', value) };
+    else if (key === 'steel') offer.hold = { by: { kind: 'steel', strip: value } };
+    else if (key === 'fastener') offer.hold = { by: { kind: 'fastener', fastener: value } };
+    else if (key === 'magnets') {
+      const [outside, inside = outside] = value.split('/');
+      offer.hold = { by: { kind: 'magnets' }, outside, inside };
+    } else throw noOffer(text);
+  }
+  return offer;
+}
+
+const noOffer = (text: string) => new Usage(`--offer is ${OFFERS}; it is “${text}”.`);
 
 /** Across x along, as 1.002x0.998. */
 function correctionOf(text: string | undefined): unknown {

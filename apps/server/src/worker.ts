@@ -1,9 +1,9 @@
 import { parentPort } from 'node:worker_threads';
-import { answerText } from './compute/compute.ts';
+import { answerText, type Told } from './compute/compute.ts';
 import type { Delivery, Order } from './compute/workerPool.ts';
 
-const tell = (done: number, of: number): void => {
-  const delivery: Delivery = { done, of };
+const tell: Told = (done, of, stage) => {
+  const delivery: Delivery = { done, of, ...(stage === undefined ? {} : { stage }) };
   parentPort?.postMessage(delivery);
 };
 

@@ -133,11 +133,14 @@ export interface FontBytes {
 /** What a computation may take along. A door that cannot give one leaves it out. */
 export interface Tools {
   readonly fonts?: () => Promise<FontBytes>;
-  /** Told how much of a long work is done, in steps of it. */
-  readonly progress?: (done: number, of: number) => void;
+  /** Told how much of a long work is done, in steps of it; each stage counts its own. */
+  readonly progress?: (done: number, of: number, stage?: WorkStage) => void;
   /** The language its sentences are in; English where none is given. */
   readonly messages?: Messages;
 }
+
+/** What a long work is at: the plan it begins with, or what it makes of it. */
+export type WorkStage = 'plan' | 'sheets';
 
 /** What an operation on what is kept needs from outside. */
 export interface Ports {

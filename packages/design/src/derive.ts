@@ -23,20 +23,30 @@ interface Shapes {
   readonly made: readonly Made[];
 }
 
+/** Told how many of a plan's panels are worked out; the lay is the last of the count. */
+export type PlanTold = (done: number, of: number) => void;
+
 /**
  * The whole plan of a job: every stage, from the readings to the price. Same job, catalogue, seed and budget, same plan.
  *
  * @param seed for the lay's search, a whole number
  * @param budget evaluations spent on the lay of each roll width
  */
-export function derive(job: Job, catalogue: Catalogue, seed: number, budget = QUICK_BUDGET): Plan {
-  const { plan, made } = shapes(job, catalogue, seed);
+export function derive(
+  job: Job,
+  catalogue: Catalogue,
+  seed: number,
+  budget = QUICK_BUDGET,
+  told?: PlanTold,
+): Plan {
+  const { plan, made } = shapes(job, catalogue, seed, told);
   const findings: Finding[] = [...plan.findings];
   const find = (finding: Finding) => findings.push(finding);
   const cutting = cuttingPlan(cutPieces(made), made, job, catalogue, seed, budget, find);
   const takeOff = takeOffPlan(made, cutting, catalogue);
   const price = pricePlan(takeOff, plan.patterns, plan.panels, catalogue);
   for (const proposal of holdProposals(plan, job, catalogue)) find(proposal);
+  told?.(plan.patterns.length + 1, plan.patterns.length + 1);
   return { ...plan, cutting, takeOff, price, findings };
 }
 
@@ -45,7 +55,7 @@ export function deriveShapes(job: Job, catalogue: Catalogue, seed = 1): Plan {
   return shapes(job, catalogue, seed).plan;
 }
 
-function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
+function shapes(job: Job, catalogue: Catalogue, seed: number, told?: PlanTold): Shapes {
   const findings: Finding[] = [];
   const find = (finding: Finding) => {
     findings.push(finding);
@@ -53,7 +63,11 @@ function shapes(job: Job, catalogue: Catalogue, seed: number): Shapes {
   const surveyed = surveyedJob(job, catalogue, find);
   const { openings, patterns } = surveyed;
   const book: PatchBook = { patches: [] };
-  const made = patterns.flatMap((pattern) => madeOf(pattern, surveyed, book, find) ?? []);
+  const made = patterns.flatMap((pattern, index) => {
+    told?.(index, patterns.length + 1);
+    return madeOf(pattern, surveyed, book, find) ?? [];
+  });
+  told?.(patterns.length, patterns.length + 1);
   for (const creep of cornerCreep(
     made.map(({ hold }) => hold),
     openings,

@@ -6,7 +6,7 @@ export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts'
 export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';
 export { derivePanel, type PanelOfOne } from './derive/derivePanel.ts';
 export { deriveOpenings } from './derive/openingPlans.ts';
-export { derive, deriveShapes } from './derive.ts';
+export { derive, deriveShapes, type PlanTold } from './derive.ts';
 export * from './document/catalogue.ts';
 export * from './document/elevations.ts';
 export * from './document/job.ts';
@@ -47,5 +47,6 @@ export * from './plan/figure.ts';
 export * from './plan/finding.ts';
 export * from './plan/holdDetail.ts';
 export * from './plan/plan.ts';
+export * from './price/offers.ts';
 export { lockstitchRatio, threadLength } from './take-off/needs.ts';
 export { tapePieces, type WrapSize, wrapSize } from './take-off/wrap.ts';

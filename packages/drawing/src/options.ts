@@ -1,4 +1,4 @@
-import type { Catalogue, Finding, Job, Plan, UnitName } from '@panewright/design';
+import type { Catalogue, Finding, Job, Plan, PricedOffer, UnitName } from '@panewright/design';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import { type Correction, type CorrectionRefusal, checkCorrection } from './correction.ts';
 import { checkPaper, type Paper, type PaperRefusal } from './paper.ts';
@@ -38,6 +38,8 @@ export interface SheetInput {
   readonly plan: Plan;
   readonly job: Job;
   readonly catalogue: Catalogue;
+  /** Alternatives the quote gives a price for. */
+  readonly offers?: readonly PricedOffer[];
   readonly options: SheetOptions;
 }
 

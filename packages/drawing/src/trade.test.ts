@@ -88,3 +88,27 @@ test('the quote’s table has a line for each opening, and they add up to the to
   expect(last.slice(0, openings).reduce((a, b) => a + b, 0)).toBe(last[openings]);
   expect(last[openings]! + last[openings + 1]!).toBe(last[openings + 2]);
 });
+
+test('alternatives stand in the quote with their own total and by how much it differs, in each language', () => {
+  const price = small.plan.price!;
+  const [dearer, cheaper] = [price.total.value + 12_345, price.total.value - 5_000];
+  const total = (value: number) => ({ ...price, total: { ...price.total, value } });
+  const offers = [
+    { offer: { fabric: 'mesh-sand' }, price: total(dearer), stops: 0 },
+    { offer: { finish: { kind: 'hotCut' as const } }, price: total(cheaper), stops: 99 },
+    { offer: { fabric: 'mesh-insect' }, price: null, stops: 1 },
+  ];
+  const said = { en: 'Options', de: 'Wahlweise', es: 'Opciones' };
+  for (const [language, title] of Object.entries(said)) {
+    const options = { ...small.options, language: language as 'en' };
+    const sheet = quote({ ...small, offers, options })!;
+    const words = wordsOf(sheet);
+    expect(words).toContain(title);
+    expect(textClashes(sheet, testMetrics)).toEqual([]);
+    if (language !== 'en') continue;
+    expect(words).toContain(`+${dollars(12_345)} ${dollars(dearer)}`);
+    expect(words).toContain(`${dollars(-5_000)} ${dollars(cheaper)}`);
+    expect(words).toContain('edge cut hot (how it is made is not settled yet)');
+    expect(words).not.toContain('Insect mesh');
+  }
+});

@@ -1,4 +1,4 @@
-import { callOperation, type OperationOutput } from '@panewright/contract';
+import { callOperation, type OperationOutput, type Tools } from '@panewright/contract';
 import { EXIT, printRefusal, Usage } from '../exits.ts';
 import { fonts } from '../fonts.ts';
 import type { Io } from '../io.ts';
@@ -38,8 +38,9 @@ export async function plan(options: PlanOptions, io: Io): Promise<number> {
       ...sheetChoices(options.sheets),
       ...(revision === undefined ? {} : { revision }),
     },
-    { fonts },
+    { fonts, ...(io.progress ? { progress: told(io.progress) } : {}) },
   );
+  io.progress?.('');
   if (!result.ok) return printRefusal(result.refusal, options.json, io);
   const made = result.value as OperationOutput<'sheets'>;
   const files = made.files.map(({ path, base64 }) => ({ path, bytes: Buffer.from(base64, 'base64') }));
@@ -51,6 +52,13 @@ export async function plan(options: PlanOptions, io: Io): Promise<number> {
     io.err('Part of the job cannot be made as it stands: panewright check says what.\n');
   return EXIT.fine;
 }
+
+const told =
+  (show: (text: string) => void): NonNullable<Tools['progress']> =>
+  (done, of, stage) =>
+    show(
+      `${stage === 'plan' ? 'The plan' : 'The sheets'}: ${done} of ${of}. Ctrl+C stops; nothing is then written.`,
+    );
 
 async function planAlone(input: Readonly<Record<string, unknown>>, io: Io): Promise<number> {
   const result = await callOperation('plan', input);

@@ -5,6 +5,7 @@ import {
   messagesOf,
   type Ports,
   readText,
+  type Tools,
 } from '@panewright/contract';
 import { fonts } from './fonts.ts';
 
@@ -21,7 +22,7 @@ export class GivenUp extends Error {
 }
 
 /** Told how far a work is, in steps of it. */
-export type Told = (done: number, of: number) => void;
+export type Told = NonNullable<Tools['progress']>;
 
 /** The language of its sentences, English where none is given, and who is told how far the work is. */
 export interface How {

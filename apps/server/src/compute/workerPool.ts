@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import { httpAnswer, type Language, messagesOf, refuse } from '@panewright/contract';
+import { httpAnswer, type Language, messagesOf, refuse, type WorkStage } from '@panewright/contract';
 import { type Answer, type Compute, GivenUp, type Told } from './compute.ts';
 
 /** What goes to a worker and comes back from it. */
@@ -11,7 +11,7 @@ export interface Order {
 export type Delivery =
   | { readonly answer: Answer }
   | { readonly fault: string }
-  | { readonly done: number; readonly of: number };
+  | { readonly done: number; readonly of: number; readonly stage?: WorkStage };
 
 interface Task {
   readonly order: Order;
@@ -57,7 +57,7 @@ export function workerPool(script: URL, size: number): Compute {
     };
     const deliver = (delivery: Delivery): void => {
       if ('done' in delivery) {
-        task.told?.(delivery.done, delivery.of);
+        task.told?.(delivery.done, delivery.of, delivery.stage);
         return;
       }
       done(true);

@@ -10,7 +10,7 @@ export const wantsLines = ({ headers }: FastifyRequest): boolean =>
   (headers.accept ?? '').split(',').some((one) => one.trim().startsWith(LINES));
 
 /**
- * Answers in lines: `{"done":3,"of":12}` …, then `{"status":200,"body":…}`. The status of HTTP itself is sent before the
+ * Answers in lines: `{"done":3,"of":12,"stage":"plan"}` …, then `{"status":200,"body":…}`. The status of HTTP itself is sent before the
  * work is begun, so it is 200; that of the answer is in the last line.
  */
 export function streamAnswer(
@@ -21,7 +21,7 @@ export function streamAnswer(
   const lines = new PassThrough();
   // Nothing more is written once the other end has gone.
   const write = (line: string) => void (lines.destroyed || lines.write(`${line}\n`));
-  const told: Told = (done, of) => write(JSON.stringify({ done, of }));
+  const told: Told = (done, of, stage) => write(JSON.stringify({ done, of, stage }));
   work(told)
     .catch(fault)
     .then(({ status, body }) => {

@@ -11,6 +11,7 @@ import {
   type OperationOutput,
   type Refusal,
   sayRefusal,
+  type Tools,
 } from '@panewright/contract';
 import { expect, test } from 'vitest';
 
@@ -20,13 +21,13 @@ const fonts = async () => ({
   regular: font('DejaVuSansCondensed'),
   bold: font('DejaVuSansCondensed-Bold'),
 });
-const ask = (more: object, progress?: (done: number, of: number) => void) =>
+const ask = (more: object, progress?: Tools['progress']) =>
   callOperation(
     'sheets',
     { job: exampleJob, effort: 0, date: '2026-11-25', ...more },
     { fonts, ...(progress ? { progress } : {}) },
   );
-async function made(more: object, progress?: (done: number, of: number) => void) {
+async function made(more: object, progress?: Tools['progress']) {
   const result = await ask(more, progress);
   if (!result.ok) throw new Error(inOne(sayRefusal(result.refusal, makeShow({ units: 'mm' }))));
   return (result.value as OperationOutput<'sheets'>).files;
@@ -85,15 +86,41 @@ test('sheets have the shop’s language, the quote the customer’s', async () =
   expect(english.find(({ path }) => path === 'work-order.pdf')?.title).toMatch(/^Work order/);
 });
 
-test('how far the work is, is told sheet by sheet to the end', async () => {
-  const told: [number, number][] = [];
-  await made({}, (done, of) => told.push([done, of]));
-  expect(told.length).toBeGreaterThan(5);
-  for (const [index, [done, of]] of told.entries()) {
-    expect(done).toBeGreaterThan(told[index - 1]?.[0] ?? 0);
-    expect(of).toBe(told[0]![1]);
+test('how far the work is, is told panel by panel of the plan, then sheet by sheet to the end', async () => {
+  const told: { readonly done: number; readonly of: number; readonly stage: string | undefined }[] = [];
+  await made({}, (done, of, stage) => told.push({ done, of, stage }));
+  for (const [stage, least] of [
+    ['plan', 2],
+    ['sheets', 5],
+  ] as const) {
+    const own = told.filter((one) => one.stage === stage);
+    expect(own.length).toBeGreaterThan(least);
+    for (const [index, { done, of }] of own.entries()) {
+      expect(done).toBeGreaterThan(own[index - 1]?.done ?? -1);
+      expect(of).toBe(own[0]!.of);
+    }
+    expect(own.at(-1)!.done).toBe(own[0]!.of);
   }
-  expect(told.at(-1)![0]).toBe(told[0]![1]);
+  expect(told.findLastIndex(({ stage }) => stage === 'plan')).toBeLessThan(
+    told.findIndex(({ stage }) => stage === 'sheets'),
+  );
+});
+
+test('an alternative has the price of the job made that way', async () => {
+  const quoted = await made({ offers: [{ fabric: 'mesh-sand' }, { finish: { kind: 'hem', width: 20 } }] });
+  const rows = new TextDecoder()
+    .decode(bytesOfBase64(quoted.find(({ path }) => path === 'quote.csv')!.base64)!)
+    .trim()
+    .split(/\r?\n/)
+    .slice(-2);
+  // Oracle: the job with the choice made in the job itself, its openings saying nothing of it.
+  const choices = [{ fabric: 'mesh-sand' }, { finish: { kind: 'hem' as const, width: 20 } }];
+  for (const [index, choice] of choices.entries()) {
+    const job = { ...exampleJob, choices: { ...exampleJob.choices, ...choice } };
+    const plan = await callOperation('plan', { job, effort: 0 });
+    const { price } = (plan.ok && (plan.value as OperationOutput<'plan'>)) as OperationOutput<'plan'>;
+    expect(rows[index]!.endsWith(`,${price!.total.value / 100}`)).toBe(true);
+  }
 });
 
 test.each<[object, string, RegExp]>([
@@ -102,6 +129,7 @@ test.each<[object, string, RegExp]>([
   [{ templateCopies: 0 }, 'TEMPLATE_COPIES_OUT_OF_RANGE', /1 to 10000/],
   [{ printer: 'attic' }, 'PRINTER_UNKNOWN', /no printer “attic”/],
   [{ catalogue: withLogo('iVBORw0K') }, 'LOGO_UNREADABLE', /sign in the catalogue is not a PNG or JPEG/],
+  [{ offers: [{ fabric: 'silk' }] }, 'OFFER_UNKNOWN', /names “silk”, which the catalogue does not have/],
   [{ labels: { stock: 'none' } }, 'LABEL_STOCK_UNKNOWN', /“99 × 38 mm, 2 × 7”/],
   [{ labels: { stock: '4 × 2 in, 2 × 5', start: 11 } }, 'LABEL_START_OUT_OF_RANGE', /no label 11.*1 to 10/],
   [{ labels: { stock: '4 × 2 in, 2 × 5', copies: 51 } }, 'LABEL_COPIES_OUT_OF_RANGE', /51 labels.*1 to 50/],

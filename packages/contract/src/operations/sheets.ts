@@ -5,7 +5,12 @@ import {
   type Finding,
   job,
   label,
+  MOST_OFFERS,
+  type Offer,
+  offer,
   type Plan,
+  type PricedOffer,
+  priceOffer,
 } from '@panewright/design';
 import type { Sheet, SheetInput, SheetOptions } from '@panewright/drawing';
 import { ok, type Result, refuse } from '@panewright/quantity';
@@ -20,6 +25,7 @@ import { exampleJob } from '../examples.ts';
 import type { FontBytes, Tools } from '../ports.ts';
 import type { Refusal } from '../refusal.ts';
 import {
+  knownOffers,
   labelOptions,
   type SettledChoices,
   type SheetsRefusal,
@@ -49,6 +55,9 @@ const input = z.strictObject({
   date: z.iso.date().describe('printed on the sheets'),
   revision: z.optional(label(40)).describe('printed on the sheets'),
   previews: z.optional(z.boolean()).describe('a picture of each sheet’s first page besides'),
+  offers: z
+    .optional(z.array(offer).max(MOST_OFFERS))
+    .describe('alternatives the quote gives a price for; the job’s own where left out'),
   ...sheetChoices,
 });
 type Input = z.output<typeof input>;
@@ -98,8 +107,11 @@ async function made(
     return refused({ code: 'LOGO_UNREADABLE' });
   const labels = labelOptions(asked, drawing.LABEL_STOCKS);
   if (!labels.ok) return refused(labels.refusal);
-  const plan = derive(asked.job, shop, asked.seed ?? 1, asked.effort);
-  const input: SheetInput = { plan, job: asked.job, catalogue: shop, options };
+  const wanted = asked.offers ?? asked.job.offers ?? [];
+  const known = knownOffers(wanted, shop);
+  if (!known.ok) return refused(known.refusal);
+  const { plan, offers } = planned(asked, shop, wanted, progress);
+  const input: SheetInput = { plan, job: asked.job, catalogue: shop, offers, options };
   const label = labels.value && drawing.labelSheet(input, labels.value);
   if (label?.ok === false) return refused(label.refusal);
   const planText = `${JSON.stringify(plan, null, 1)}\n`;
@@ -119,10 +131,10 @@ async function made(
   };
   const of = drawing.sheetsAtMost(input) + 2;
   let done = 1;
-  progress?.(done, of);
+  progress?.(done, of, 'sheets');
   for (const sheet of drawing.eachSheet(input)) {
     await addSheet(sheet);
-    progress?.(++done, of);
+    progress?.(++done, of, 'sheets');
   }
   if (label?.value.pages.length) await addSheet(label.value);
   for (const piece of drawing.piecesOf(input)) add(render.pieceFiles(piece, to));
@@ -136,8 +148,23 @@ async function made(
       );
   }
   files.push(madeFile('plan.json', 'Plan', 'application/json', utf8(planText)));
-  progress?.(of, of);
+  progress?.(of, of, 'sheets');
   return ok({ files, summary: summaryLines(plan, shop, showOf(asked.job, shop)), stops: stopsOf(plan) });
+}
+
+/** The plan, and one for each alternative, each told of as a share of them all. */
+function planned(
+  { job: of, seed: asked = 1, effort: budget }: Input,
+  shop: Catalogue,
+  wanted: readonly Offer[],
+  progress: Tools['progress'],
+): { readonly plan: Plan; readonly offers: readonly PricedOffer[] } {
+  const told = (index: number) => (done: number, all: number) =>
+    progress?.(index * all + done, (wanted.length + 1) * all, 'plan');
+  return {
+    plan: derive(of, shop, asked, budget, told(0)),
+    offers: wanted.map((one, index) => priceOffer(of, shop, one, asked, budget, told(index + 1))),
+  };
 }
 
 const stopsOf = (plan: Plan): number => plan.findings.filter(({ severity }) => severity === 'stop').length;

@@ -1,4 +1,4 @@
-import type { Catalogue, Job } from '@panewright/design';
+import type { Catalogue, Job, Offer } from '@panewright/design';
 import { id, label, language } from '@panewright/design';
 import type {
   Correction,
@@ -17,7 +17,8 @@ export type SheetsRefusal =
   | LabelRefusal
   | { readonly code: 'LOGO_UNREADABLE' }
   | { readonly code: 'PRINTER_UNKNOWN'; readonly id: string; readonly known: readonly string[] }
-  | { readonly code: 'LABEL_STOCK_UNKNOWN'; readonly name: string; readonly known: readonly string[] };
+  | { readonly code: 'LABEL_STOCK_UNKNOWN'; readonly name: string; readonly known: readonly string[] }
+  | { readonly code: 'OFFER_UNKNOWN'; readonly id: string };
 
 // Ranges of papers, corrections and copies are the drawing's own: it refuses with the numbers.
 const paper = z.union([
@@ -95,6 +96,24 @@ export function settle(
     language: own,
     customerLanguage: job.customer.language ?? own,
   });
+}
+
+/** Alternatives whose materials the catalogue has. @refuses OFFER_UNKNOWN */
+export function knownOffers(
+  offers: readonly Offer[],
+  catalogue: Catalogue,
+): Result<readonly Offer[], SheetsRefusal> {
+  const { fabrics, bindings, magnets, steelStrips = [], fasteners = [] } = catalogue;
+  const lost = (list: readonly { readonly id: string }[], id: string | undefined) =>
+    id === undefined || list.some((one) => one.id === id) ? [] : [id];
+  const [id] = offers.flatMap(({ fabric, finish, hold }) => [
+    ...lost(fabrics, fabric),
+    ...lost(bindings, finish?.kind === 'binding' ? finish.binding : undefined),
+    ...[hold?.outside, hold?.inside].flatMap((one) => lost(magnets, one)),
+    ...lost(steelStrips, hold?.by?.kind === 'steel' ? hold.by.strip : undefined),
+    ...lost(fasteners, hold?.by?.kind === 'fastener' ? hold.by.fastener : undefined),
+  ]);
+  return id === undefined ? ok(offers) : refuse({ code: 'OFFER_UNKNOWN', id });
 }
 
 /** Labels as the drawing wants them. @refuses LABEL_STOCK_UNKNOWN */

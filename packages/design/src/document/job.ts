@@ -91,6 +91,21 @@ export const choicesOfOne = z.strictObject({
 });
 export type ChoicesOfOne = z.infer<typeof choicesOfOne>;
 
+/** What the customer may have otherwise, for every opening: the quote gives its price beside that of the job as it is. */
+export const offer = z
+  .strictObject({
+    fabric: choicesOfOne.shape.fabric,
+    finish: choicesOfOne.shape.finish,
+    hold: choicesOfOne.shape.hold,
+  })
+  .refine((one) => Object.values(one).some((value) => value !== undefined), {
+    message: 'an alternative names a cloth, a finish or a hold',
+  });
+export type Offer = z.infer<typeof offer>;
+
+/** Most alternatives of a job: each is a plan of its own. */
+export const MOST_OFFERS = 6;
+
 export const opening = z.strictObject({
   id,
   name: requiredLabel(60),
@@ -153,6 +168,11 @@ export const job = z
       .max(400)
       .optional()
       .describe('hold points the maker set, moved, removed or added'),
+    offers: z
+      .array(offer)
+      .max(MOST_OFFERS)
+      .optional()
+      .describe('alternatives that the quote gives a price for'),
     notes: note(10_000),
   })
   .superRefine((value, context) => {

@@ -11,7 +11,16 @@ import {
   space,
   stack,
 } from '../block.ts';
-import { dayAfter, majorUnits, moneyText, percentText, sizeText, tenths, tint } from '../figures.ts';
+import {
+  dateText,
+  dayAfter,
+  majorUnits,
+  moneyText,
+  percentText,
+  sizeText,
+  tenths,
+  tint,
+} from '../figures.ts';
 import { imageSize } from '../imageSize.ts';
 import { CAPITAL, INK } from '../ink.ts';
 import type { SheetInput } from '../options.ts';
@@ -23,6 +32,7 @@ import type { TextLook } from '../text.ts';
 import type { Words } from '../words.ts';
 import { wordsOf } from '../wordsOf.ts';
 import { materialsNamed } from '../work/materialsOf.ts';
+import { offerBlocks, offerRows } from './offers.ts';
 
 /** The customer's page: openings, sizes, prices, tax, total, how long it stands. Undefined while there is no price. */
 export function quote(input: SheetInput): Sheet | undefined {
@@ -42,9 +52,13 @@ export function quote(input: SheetInput): Sheet | undefined {
     ...openings(input, price, width, words),
     space(3),
     totals(price, rates.tax, width, words, input),
+    ...offerBlocks(input, price, width, words),
     space(4),
     ...paragraph(
-      words.quote.valid(rates.validDays, dayAfter(input.options.date, rates.validDays)),
+      words.quote.valid(
+        rates.validDays,
+        dateText(dayAfter(input.options.date, rates.validDays), input.options.language),
+      ),
       width,
       metrics,
     ),
@@ -114,6 +128,7 @@ function csv(input: SheetInput, price: PricePlan, words: Words): Table {
       sum(words.quote.subtotal(), price.price.value),
       sum(words.quote.tax(''), price.tax.value),
       sum(words.quote.total(), price.total.value),
+      ...offerRows(input, price, words).map(({ name, total }) => sum(name, total)),
     ],
   };
 }
@@ -137,7 +152,8 @@ function left(input: SheetInput, price: PricePlan, width: number, words: Words):
 
 /** Who it is for on the left, who makes it on the right. */
 function parties(input: SheetInput, width: number, words: Words): Block {
-  const { metrics, date } = input.options;
+  const { metrics, language } = input.options;
+  const date = dateText(input.options.date, language);
   const { customer, name, id } = input.job;
   const { shop } = input.catalogue;
   const each = (width - 8) / 2;

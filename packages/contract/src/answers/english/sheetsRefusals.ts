@@ -62,6 +62,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
             ? 'Add it to the catalogue, or name the paper instead.'
             : `Name ${list(refusal.known)}, or add it to the catalogue.`,
       };
+    case 'OFFER_UNKNOWN':
+      return {
+        what: `An alternative of the quote names “${refusal.id}”, which the catalogue does not have.`,
+        why: '',
+        do: 'Choose the alternatives of the job again, or add it to the catalogue.',
+      };
     case 'LABEL_STOCK_UNKNOWN':
       return {
         what: `“${refusal.name.slice(0, 60)}” is no sheet of labels that is known.`,

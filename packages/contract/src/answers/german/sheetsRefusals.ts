@@ -62,6 +62,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
             ? 'Ihn in den Katalog aufnehmen, oder stattdessen das Papier nennen.'
             : `${list(refusal.known)} nennen, oder ihn in den Katalog aufnehmen.`,
       };
+    case 'OFFER_UNKNOWN':
+      return {
+        what: `Eine Wahlmöglichkeit des Angebots nennt „${refusal.id}“, das der Katalog nicht hat.`,
+        why: '',
+        do: 'Die Wahlmöglichkeiten des Auftrags neu wählen oder es in den Katalog aufnehmen.',
+      };
     case 'LABEL_STOCK_UNKNOWN':
       return {
         what: `„${refusal.name.slice(0, 60)}“ ist kein bekannter Etikettenbogen.`,

@@ -62,6 +62,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
             ? 'Añádala al catálogo, o nombre el papel en su lugar.'
             : `Nombre ${list(refusal.known)}, o añádala al catálogo.`,
       };
+    case 'OFFER_UNKNOWN':
+      return {
+        what: `Una opción del presupuesto nombra «${refusal.id}», que el catálogo no tiene.`,
+        why: '',
+        do: 'Elija de nuevo las opciones del encargo o añádalo al catálogo.',
+      };
     case 'LABEL_STOCK_UNKNOWN':
       return {
         what: `«${refusal.name.slice(0, 60)}» no es una hoja de etiquetas conocida.`,
