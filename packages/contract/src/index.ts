@@ -29,6 +29,7 @@ export {
   keptPatternOf,
   knownSegments,
   laidPlaces,
+  MOST_OFFERS,
   nearestEdgePlace,
   type Opening,
   type Origin,

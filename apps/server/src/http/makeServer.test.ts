@@ -139,7 +139,7 @@ test('whoever asks for lines is told how far the work is, then answered the same
     .map((line) => JSON.parse(line));
   const [last, ...told] = said.toReversed();
   expect(told.length).toBeGreaterThan(5);
-  for (const one of told) expect(Object.keys(one)).toEqual(['done', 'of']);
+  for (const one of told) expect(Object.keys(one)).toEqual(['done', 'of', 'stage']);
   expect(last).toEqual({ status: 200, body: (await post('sheets', input)).json() });
   const refused = await post('sheets', { ...input, printer: 'attic' }, { accept: 'application/x-ndjson' });
   expect(JSON.parse(refused.body)).toMatchObject({

@@ -190,14 +190,21 @@ export function CheckField({
   label,
   value,
   set,
+  disabled = false,
 }: {
   readonly label: ReactNode;
   readonly value: boolean;
   readonly set: (value: boolean) => void;
+  readonly disabled?: boolean;
 }) {
   return (
     <label className="check">
-      <input type="checkbox" checked={value} onChange={(event) => set(event.target.checked)} />
+      <input
+        type="checkbox"
+        checked={value}
+        disabled={disabled}
+        onChange={(event) => set(event.target.checked)}
+      />
       <span>{label}</span>
     </label>
   );

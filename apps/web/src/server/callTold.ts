@@ -1,13 +1,19 @@
-import type { OperationInput, OperationName, OperationOutput, Refused as RefusedBody } from '../contract.ts';
+import type {
+  OperationInput,
+  OperationName,
+  OperationOutput,
+  Refused as RefusedBody,
+  WorkStage,
+} from '../contract.ts';
 import { spoken } from '../text/useWords.ts';
-import { Refused } from './server.ts';
+import { Refused, type Told } from './server.ts';
 
 /** One operation over HTTP that tells how far it is: lines of JSON, the answer in the last of them. */
 export async function callTold<N extends OperationName>(
   name: N,
   input: OperationInput<N>,
   signal: AbortSignal,
-  told: (done: number, of: number) => void,
+  told: Told,
 ): Promise<OperationOutput<N>> {
   const response = await fetch(`/api/${name}`, {
     method: 'POST',
@@ -33,7 +39,7 @@ interface Answer {
   readonly body: unknown;
 }
 
-async function lastLine(response: Response, told: (done: number, of: number) => void): Promise<Answer> {
+async function lastLine(response: Response, told: Told): Promise<Answer> {
   const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
   let pending: string[] = [];
   for (;;) {
@@ -42,10 +48,16 @@ async function lastLine(response: Response, told: (done: number, of: number) => 
     const [first = '', ...more] = value.split('\n');
     pending.push(first);
     for (const next of more) {
-      const line = JSON.parse(pending.join('')) as Answer | { readonly done: number; readonly of: number };
+      const line = JSON.parse(pending.join('')) as
+        | Answer
+        | {
+            readonly done: number;
+            readonly of: number;
+            readonly stage?: WorkStage;
+          };
       pending = [next];
       if ('status' in line) return line;
-      told(line.done, line.of);
+      told(line.done, line.of, line.stage);
     }
   }
   throw new Error('the answer broke off');

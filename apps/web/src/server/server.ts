@@ -7,10 +7,14 @@ import type {
   OperationOutput,
   Refused as RefusedBody,
   Revision,
+  Tools,
 } from '../contract.ts';
 import type { SaveAnswer } from '../job/autosave.ts';
 
 export type SheetFile = OperationOutput<'sheets'>['files'][number];
+
+/** Told how far a long work is, and at what stage. */
+export type Told = NonNullable<Tools['progress']>;
 
 /** What the page asks of the server. One implementation speaks HTTP; a test may stand another in its place. */
 export interface Server {
@@ -28,14 +32,14 @@ export interface Server {
   readonly restore: (id: string, revision: number, basedOn: number) => Promise<SaveAnswer>;
   readonly openCatalogue: () => Promise<{ readonly catalogue: Catalogue; readonly revision: number }>;
   readonly saveCatalogue: (catalogue: Catalogue, basedOn: number) => Promise<SaveAnswer>;
-  /** `told` is called with how far the work is, sheet by sheet. */
   readonly referenceSheets: (
     input: OperationInput<'referenceSheets'>,
   ) => Promise<OperationOutput<'referenceSheets'>>;
+  /** `told` is called with how far the work is: panel by panel of its plan, then sheet by sheet. */
   readonly sheets: (
     input: OperationInput<'sheets'>,
     signal: AbortSignal,
-    told: (done: number, of: number) => void,
+    told: Told,
   ) => Promise<readonly SheetFile[]>;
   readonly findPatterns: (search: OperationInput<'findPatterns'>) => Promise<OperationOutput<'findPatterns'>>;
   readonly keepPattern: (pattern: KeptPattern) => Promise<void>;

@@ -5,6 +5,7 @@ import { useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
 import { LocalField } from './LocalField.tsx';
+import { OfferChoices } from './OfferChoices.tsx';
 import { PaperField, usePaperWords } from './PaperField.tsx';
 import { isNoNumber, paperFor, type SheetSettings } from './settings.ts';
 
@@ -22,6 +23,10 @@ export function SheetChoices({ settings, set }: Props) {
       <details>
         <summary>{w.sheets.choices}</summary>
         <How settings={settings} set={set} />
+      </details>
+      <details>
+        <summary>{w.sheets.offers}</summary>
+        <OfferChoices />
       </details>
       <details open={settings.stock !== ''}>
         <summary>{w.sheets.labels}</summary>

@@ -3,6 +3,7 @@ import { useFindings } from '../findings/useFindings.ts';
 import { useJob } from '../job/work.ts';
 import { isMeasured } from '../survey/surveyOf.ts';
 import { useWords } from '../text/useWords.ts';
+import type { Words } from '../text/words.ts';
 import { SheetChoices } from './SheetChoices.tsx';
 import { SheetList } from './SheetList.tsx';
 import { rememberedSettings, rememberSettings, type SheetSettings } from './settings.ts';
@@ -41,6 +42,11 @@ interface ProgressProps {
   readonly again: () => void;
 }
 
+function soFar({ done, of, stage }: Extract<Made, { kind: 'making' }>, w: Words): string {
+  if (of === 0) return w.sheets.making;
+  return stage === 'plan' ? w.sheets.planSoFar(done, of) : w.sheets.madeSoFar(done, of);
+}
+
 function Progress({ made, stop, again }: ProgressProps) {
   const w = useWords();
   return (
@@ -52,9 +58,7 @@ function Progress({ made, stop, again }: ProgressProps) {
           ) : (
             <span className="working-bar" aria-hidden="true" />
           )}
-          <span aria-hidden={made.of > 0}>
-            {made.of > 0 ? w.sheets.madeSoFar(made.done, made.of) : w.sheets.making}
-          </span>
+          <span aria-hidden={made.of > 0}>{soFar(made, w)}</span>
           <button type="button" onClick={stop}>
             {w.sheets.stop}
           </button>

@@ -1,14 +1,19 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import { sentenceOf } from '../app/useAsk.ts';
-import { type Catalogue, type Job, PLAN_SEED } from '../contract.ts';
+import { type Catalogue, type Job, PLAN_SEED, type WorkStage } from '../contract.ts';
 import type { DocumentState } from '../job/documentStore.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
-import type { SheetFile } from '../server/server.ts';
+import type { SheetFile, Told } from '../server/server.ts';
 import { today } from '../text/today.ts';
 import { askedOf, isUnreadable, type SheetSettings } from './settings.ts';
 
 export type Made =
-  | { readonly kind: 'making'; readonly done: number; readonly of: number }
+  | {
+      readonly kind: 'making';
+      readonly done: number;
+      readonly of: number;
+      readonly stage?: WorkStage | undefined;
+    }
   | { readonly kind: 'made'; readonly files: readonly SheetFile[] }
   | { readonly kind: 'stopped' }
   | { readonly kind: 'failed'; readonly sentence: string };
@@ -48,8 +53,8 @@ export function useSheets(settings: SheetSettings): {
     setMade(BEGUN);
     if (revision === null) return () => begun.abort();
     const timer = setTimeout(() => {
-      const told = (done: number, of: number) =>
-        begun.signal.aborted || setMade({ kind: 'making', done, of });
+      const told: Told = (done, of, stage) =>
+        begun.signal.aborted || setMade({ kind: 'making', done, of, stage });
       server.sheets({ ...input, revision }, begun.signal, told).then(
         (files) => begun.signal.aborted || setMade({ kind: 'made', files }),
         (error) => begun.signal.aborted || setMade({ kind: 'failed', sentence: sentenceOf(error) }),

@@ -5,6 +5,7 @@ export const sheetWords = {
   empty: 'No sheet can be made before an opening is measured.',
   making: 'Drawing the sheets …',
   madeSoFar: (done: number, of: number) => `Drawing the sheets: ${done} of ${of} …`,
+  planSoFar: (done: number, of: number) => `Working out the plan: ${done} of ${of} …`,
   stop: 'Stop',
   stopped: 'Stopped. Nothing was made.',
   make: 'Make the sheets',
@@ -28,6 +29,9 @@ export const sheetWords = {
   notNumber: 'Write a number.',
   copies: 'Copies of each template',
   copiesAbout: 'Left empty: one full page.',
+  offers: 'Options in the quote',
+  offersAbout:
+    'Each is planned as the job made that way, and stands in the quote with its own price. Up to six; every one takes as long as the plan.',
   labels: 'Labels',
   labelStock: 'Sheet of labels',
   noLabels: 'No labels',

@@ -8,6 +8,7 @@ export const sheetWords: Words['sheets'] = {
   empty: 'Blätter lassen sich erst machen, wenn eine Öffnung gemessen ist.',
   making: 'Die Blätter werden gezeichnet …',
   madeSoFar: (done, of) => `Die Blätter werden gezeichnet: ${done} von ${of} …`,
+  planSoFar: (done, of) => `Der Plan wird gerechnet: ${done} von ${of} …`,
   stop: 'Anhalten',
   stopped: 'Angehalten. Nichts wurde gemacht.',
   make: 'Blätter machen',
@@ -31,6 +32,9 @@ export const sheetWords: Words['sheets'] = {
   notNumber: 'Eine Zahl schreiben.',
   copies: 'Stück je Schablone',
   copiesAbout: 'Leer gelassen: eine volle Seite.',
+  offers: 'Wahlmöglichkeiten im Angebot',
+  offersAbout:
+    'Jede wird durchgerechnet, als wäre der Auftrag so gemacht, und steht mit eigenem Preis im Angebot. Bis zu sechs; jede dauert so lange wie der Plan.',
   labels: 'Etiketten',
   labelStock: 'Etikettenbogen',
   noLabels: 'Keine Etiketten',

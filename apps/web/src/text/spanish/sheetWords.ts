@@ -7,6 +7,7 @@ export const sheetWords: Words['sheets'] = {
   empty: 'No se puede hacer ninguna hoja antes de medir un hueco.',
   making: 'Dibujando las hojas …',
   madeSoFar: (done, of) => `Dibujando las hojas: ${done} de ${of} …`,
+  planSoFar: (done, of) => `Calculando el plan: ${done} de ${of} …`,
   stop: 'Detener',
   stopped: 'Detenido. No se hizo nada.',
   make: 'Hacer las hojas',
@@ -30,6 +31,9 @@ export const sheetWords: Words['sheets'] = {
   notNumber: 'Escriba un número.',
   copies: 'Copias de cada plantilla',
   copiesAbout: 'Si se deja vacío: una página llena.',
+  offers: 'Opciones del presupuesto',
+  offersAbout:
+    'Cada una se calcula como si el encargo se hiciera así y sale en el presupuesto con su precio. Hasta seis; cada una tarda lo que el plan.',
   labels: 'Etiquetas',
   labelStock: 'Hoja de etiquetas',
   noLabels: 'Sin etiquetas',
