@@ -9,6 +9,8 @@ type Guard = {
   readonly guardImports: (files: readonly File[]) => Problems;
   readonly guardCitations: (files: readonly File[]) => Problems;
   readonly wordProblems: (path: string, text: string) => Problems;
+  readonly pageWordProblems: (path: string, text: string) => Problems;
+  readonly sideProblems: (path: string, text: string) => Problems;
 };
 
 /** The guards are plain Node: they run before anything is installed. */
@@ -17,6 +19,8 @@ const guard = async (file: string): Promise<Guard> =>
 const { guardImports } = await guard('imports');
 const { guardCitations } = await guard('citations');
 const { wordProblems } = await guard('words');
+const { pageWordProblems } = await guard('pageWords');
+const { sideProblems } = await guard('sides');
 
 /** Apart, so that the guards do not find what this file only speaks of. */
 const FROM = 'from';
@@ -68,4 +72,35 @@ test('a path of one machine and a leftover mark are found, with their line', () 
   expect(wordProblems('a.ts', `// ${'TO'}${'DO'}: later\n`)).toHaveLength(1);
   expect(wordProblems('packages/x/src/utils.ts', '')).toHaveLength(1);
   expect(wordProblems('packages/x/src/width.ts', 'export const home = 1;')).toEqual([]);
+});
+
+test.each([
+  'return <p>Add an opening</p>;',
+  'return (\n  <button\n    type="button"\n  >\n    Add\n  </button>\n);',
+  'return <p>{count} of {all}</p>;',
+  '<input aria-label="Width" />',
+  '<img alt="The panel" src={url} />',
+  "<p>{none ? 'Nothing yet' : null}</p>",
+])('a word spelt out in a component is found: %s', (text) => {
+  expect(pageWordProblems('a.tsx', text)).toHaveLength(1);
+});
+
+test('what is no word of the page is let pass', () => {
+  const text = `// <p>Add</p>
+const one: Readonly<Record<string, number>> = a < b && c > d ? {} : {};
+if (event.key === 'ArrowLeft') { go(); } else { stay(); }
+return <p className="about empty" title={w.add}>{w.none} × {\`\${id}/openings\`} °</p>;`;
+  expect(pageWordProblems('a.tsx', text)).toEqual([]);
+});
+
+test.each([
+  ['.a {\n  margin-left: 1rem;\n}', 1],
+  ['.a {\n  left: 0;\n}', 1],
+  ['.a {\n  text-align: right;\n}', 1],
+  ['.a {\n  padding: 0 1rem 0 0;\n}', 1],
+  ['.a {\n  margin-inline: 1rem auto;\n  inset-inline-start: 0;\n  padding: 0 1rem 2rem;\n}', 0],
+  ['.reading-place {\n  left: var(--x);\n}', 0],
+  ['/* left: 0 */ .left-over { margin: 0; }', 0],
+])('%j has %d sides', (text, count) => {
+  expect(sideProblems('a.css', text)).toHaveLength(count);
 });

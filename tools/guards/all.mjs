@@ -1,5 +1,7 @@
 import { guardCitations } from './citations.mjs';
 import { guardImports } from './imports.mjs';
+import { guardPageWords } from './pageWords.mjs';
+import { guardSides } from './sides.mjs';
 import { guardSourcesPage } from './sourcesPage.mjs';
 import { guardWords } from './words.mjs';
 
@@ -8,6 +10,8 @@ const guards = {
   citations: guardCitations,
   'sources page': guardSourcesPage,
   words: guardWords,
+  'words of the page': guardPageWords,
+  sides: guardSides,
 };
 let count = 0;
 for (const [name, guard] of Object.entries(guards)) {

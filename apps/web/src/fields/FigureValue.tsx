@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { Figure } from '../contract.ts';
+import { local } from '../text/decimals.ts';
 import { showFigure, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { useMoneySign, useUnits } from './useUnits.ts';
@@ -20,7 +21,7 @@ export function FigureValue({ figure, text }: Props) {
   return (
     <>
       <button type="button" className="figure-value" popoverTarget={id} title={w.figure.from}>
-        {text ?? showFigure(figure, units, sign)}
+        <bdi dir="ltr">{text ?? showFigure(figure, units, sign)}</bdi>
         {status === 'estimate' ? <small className="estimate"> {w.hold.estimate}</small> : null}
       </button>
       <div id={id} popover="auto" className="figure-from">
@@ -29,7 +30,9 @@ export function FigureValue({ figure, text }: Props) {
         </p>
         {figure.sigma !== undefined ? (
           <p>
-            {w.figure.spread(figure.unit === 'mm' ? showSmall(figure.sigma) : figure.sigma.toPrecision(2))}
+            {w.figure.spread(
+              figure.unit === 'mm' ? showSmall(figure.sigma) : local(figure.sigma.toPrecision(2)),
+            )}
           </p>
         ) : null}
         {inputs.length > 0 ? (
