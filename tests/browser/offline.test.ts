@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
+import { accessFaults } from './accessFaults.ts';
 import { type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
@@ -118,4 +119,25 @@ test('two devices measure one job: other fields are brought together, one field 
   for (const value of ['15 1/8', '36 1/8', '15 3/16']) expect(stored).toContain(value);
   await one.context.close();
   await other.context.close();
+});
+
+test('the page turns to German where it stands, and is in German again with no server at all', async () => {
+  const { context, page } = await device('/jobs/demo-camper/openings/W2');
+  await page.getByRole('combobox', { name: 'Language', exact: true }).selectOption('de');
+  await field(page, 'Name').fill('Küche');
+  await field(page, 'Diagonale von unten links nach oben rechts').fill('28 3/4');
+  const finding = page.getByText('abgelesen als 28 3/4, passt nicht zu den anderen Messungen');
+  await finding.first().waitFor();
+  await keptState(page);
+  expect(await accessFaults(page)).toEqual([]);
+
+  await opened.stopServer();
+  await page.goto(`${opened.address}/jobs/demo-camper/openings/W2`);
+  await finding.first().waitFor();
+  expect(await page.getAttribute('html', 'lang')).toBe('de');
+  expect(await field(page, 'Name').inputValue()).toBe('Küche');
+  await field(page, 'Untere Seite').fill('24 3//8');
+  await page.getByText('„24 3//8“ ist keine Länge: so eintragen, wie das Maßband es sagt').waitFor();
+  await context.close();
+  await opened.startServer();
 });

@@ -21,8 +21,10 @@ export function PageBar({ children }: { readonly children?: ReactNode }) {
         <Link href="/patterns">{w.kept.link}</Link>
       </nav>
       {children}
-      <LanguageSwitch />
-      <ThemeSwitch />
+      <div className="page-choices">
+        <LanguageSwitch />
+        <ThemeSwitch />
+      </div>
     </header>
   );
 }

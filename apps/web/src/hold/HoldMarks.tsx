@@ -14,7 +14,7 @@ import {
 import { arrowStep, arrowWay } from '../drawing/arrowKeys.ts';
 import type { View, XY } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
-import { showLength } from '../text/show.ts';
+import { showLength, showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import type { PointRef } from './handEdits.ts';
 import type { HandPlacing } from './useHandPlacing.ts';
@@ -31,7 +31,7 @@ interface Props {
 
 /** The margin as it stands beneath a point: a figure, or a dash where nothing is asked. */
 export const marginText = (low: number | null): string =>
-  low === null ? '—' : low >= 10 ? '10+' : low.toFixed(2);
+  low === null ? '—' : low >= 10 ? '10+' : showNumber(low, 2);
 
 /** The hold points over the drawing: how each stands by its shape, colour and number; each slides along its edge. */
 export function HoldMarks({ view, place, held, hand, active, setActive }: Props) {
@@ -202,7 +202,7 @@ export function MarksKey({ asked }: { readonly asked: number }) {
   const w = useWords();
   const key = w.holding.marksKey;
   const kinds = [
-    ['holds', key.holds(asked.toFixed(1))],
+    ['holds', key.holds(showNumber(asked, 1))],
     ['doubtful', key.doubtful],
     ['gives', key.gives],
   ] as const;

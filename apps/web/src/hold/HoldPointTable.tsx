@@ -1,6 +1,6 @@
 import { useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit } from '../fields/wind.ts';
-import { showLength } from '../text/show.ts';
+import { showLength, showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { HandNotes, PointByHand } from './PointByHand.tsx';
 import type { HandPlacing } from './useHandPlacing.ts';
@@ -96,7 +96,10 @@ function PointRow({ point, index, hand, byHand, view, active, setActive }: RowPr
       <td data-label={t.margin}>
         {margin?.low === null || margin === null
           ? t.ample
-          : t.from(margin.low.toFixed(2), margin.high === null ? t.ample : margin.high.toFixed(2))}{' '}
+          : t.from(
+              showNumber(margin.low, 2),
+              margin.high === null ? t.ample : showNumber(margin.high, 2),
+            )}{' '}
         <small className={point.standing === 'gives' ? 'needs' : undefined}>
           {w.holding.standing[point.standing]}
         </small>

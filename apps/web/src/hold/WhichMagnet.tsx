@@ -3,7 +3,7 @@ import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit } from '../fields/wind.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import type { Holding, ScopedChoices } from '../panels/scope.ts';
-import { showLength, showMoney } from '../text/show.ts';
+import { showLength, showMoney, showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { type MagnetRanking, useMagnetChoices } from './useMagnetChoices.ts';
 
@@ -136,7 +136,9 @@ function HoldingPairs({ found, scoped, rows, caption }: HoldingProps) {
               <th scope="row">{pair(one)}</th>
               <td data-label={t.columns.points}>{one.points}</td>
               <td data-label={t.columns.cost}>{showMoney(one.cost, sign)}</td>
-              <td data-label={t.columns.margin}>{one.margin?.toFixed(2) ?? w.holding.table.ample}</td>
+              <td data-label={t.columns.margin}>
+                {one.margin === null ? w.holding.table.ample : showNumber(one.margin, 2)}
+              </td>
               <td data-label={t.columns.letsGo}>
                 {one.letsGoAt === null ? w.holding.table.beyond : showWind(one.letsGoAt, unit)}
               </td>

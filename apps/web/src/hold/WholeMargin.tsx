@@ -1,5 +1,6 @@
 import { useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit } from '../fields/wind.ts';
+import { showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import type { HoldView } from './useHoldView.ts';
 
@@ -17,10 +18,14 @@ export function WholeMargin({ view }: { readonly view: HoldView }) {
       <h2 className="minor">{t.title}</h2>
       <p>
         <b className={weak ? 'needs' : undefined}>
-          {t.holds(margin.low.toFixed(2), margin.high.toFixed(2), showWind(view.held.load.wind, unit))}
+          {t.holds(
+            showNumber(margin.low, 2),
+            showNumber(margin.high, 2),
+            showWind(view.held.load.wind, unit),
+          )}
         </b>{' '}
         {high === 0 ? t.never : t.letsGo(showWind(low ?? 0, unit), showWind(high ?? 0, unit))}{' '}
-        {t.asked(view.asked.toFixed(1))}
+        {t.asked(showNumber(view.asked, 1))}
       </p>
       <p className="about">{t.estimate}</p>
     </section>

@@ -1,6 +1,7 @@
 import { metrePerSecond, windSpeed, windSpeedIn } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit, type WindUnit } from '../fields/wind.ts';
+import { showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import type { HoldView } from './useHoldView.ts';
 
@@ -60,7 +61,7 @@ export function WindPlot({ view }: { readonly view: HoldView }) {
         <path d={`M${BOX.left} ${y(1)}H${BOX.width - BOX.right}`} className="plot-one" />
         <path d={`M${x(held.load.wind)} ${BOX.top}V${BOX.height - BOX.bottom}`} className="plot-here" />
         <text x={BOX.width - BOX.right} y={y(asked) - 5} textAnchor="end">
-          {t.asked(asked.toFixed(1))}
+          {t.asked(showNumber(asked, 1))}
         </text>
         <text x={BOX.width - BOX.right} y={y(1) - 5} textAnchor="end">
           {t.one}
@@ -124,7 +125,7 @@ function PlotTable({ view, unit }: { readonly view: HoldView; readonly unit: Win
   const w = useWords();
   const t = w.holding.plot;
   const two = (margin: number | 'unloaded') =>
-    margin === 'unloaded' ? w.holding.table.ample : margin.toFixed(2);
+    margin === 'unloaded' ? w.holding.table.ample : showNumber(margin, 2);
   return (
     <details>
       <summary>{t.table}</summary>

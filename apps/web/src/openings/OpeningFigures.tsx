@@ -1,7 +1,7 @@
 import type { OpeningShape } from '../contract.ts';
 import { FigureValue } from '../fields/FigureValue.tsx';
 import { useUnits } from '../fields/useUnits.ts';
-import { showLength, showSmall } from '../text/show.ts';
+import { showLength, showNumber, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 
 /** What came out of the readings: size, closing, corners. */
@@ -57,7 +57,7 @@ export function OpeningFigures({ shape }: { readonly shape: OpeningShape }) {
               <td className="number">
                 <FigureValue figure={corner.radius} text={showLength(corner.radius.value, units)} />
               </td>
-              <td className="number">{w.openings.degrees(corner.outOfSquare.toFixed(2))}</td>
+              <td className="number">{w.openings.degrees(showNumber(corner.outOfSquare, 2))}</td>
             </tr>
           ))}
         </tbody>

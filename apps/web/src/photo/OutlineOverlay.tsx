@@ -14,7 +14,7 @@ import {
   surveyOutline,
 } from '../contract.ts';
 import { arrowWay } from '../drawing/arrowKeys.ts';
-import { showSmall } from '../text/show.ts';
+import { showNumber, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { along, edgePixels, edgesOf, handOf, outwardBetween, outwardOnPhoto } from './edgePixels.ts';
 import type { PhotoScale } from './PhotoSheet.tsx';
@@ -194,7 +194,8 @@ function EdgeLabel({ view, size, edge, index, known, chosen }: LabelProps) {
   const { x, y } = dotsOf(middle, size);
   const out = outwardOnPhoto(view, edge);
   const roomy = size.width > 560 && edge.length / size.width < 5;
-  const text = chosen || (roomy && edge.length > 250) ? `${index + 1} ± ${known.toFixed(1)}` : `${index + 1}`;
+  const text =
+    chosen || (roomy && edge.length > 250) ? `${index + 1} ± ${showNumber(known, 1)}` : `${index + 1}`;
   // Beside an upright edge the words stand wholly on its outer side, or on its inner where the picture ends.
   const upright = Math.abs(out.x) > 0.7;
   const room = out.x > 0 ? size.width - x : x;

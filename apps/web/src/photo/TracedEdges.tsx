@@ -4,7 +4,7 @@ import { arcOf, type HandChange, mm, surveyOutline } from '../contract.ts';
 import { readNumber } from '../fields/numberEntry.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { sayRefused } from '../text/say.ts';
-import { showLength, showSmall } from '../text/show.ts';
+import { showLength, showNumber, showSmall } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { edgesOf, handOf } from './edgePixels.ts';
 import type { PhotoWork } from './photoWork.ts';
@@ -86,7 +86,7 @@ function ChosenEdge({ work, edge: index }: { readonly work: PhotoWork; readonly 
         <NumberForm
           label={w.photo.edges.newRadius}
           button={w.photo.edges.setRadius}
-          begin={arc.radius.toFixed(1)}
+          begin={showNumber(arc.radius, 1)}
           take={(value) => change({ kind: 'radius', edge: index, radius: mm(value) })}
         />
       ) : null}

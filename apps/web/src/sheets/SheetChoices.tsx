@@ -3,6 +3,7 @@ import { LABEL_STOCKS } from '../contract.ts';
 import { CheckField, SelectField } from '../fields/fields.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob } from '../job/work.ts';
+import { showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { LocalField } from './LocalField.tsx';
 import { OfferChoices } from './OfferChoices.tsx';
@@ -71,8 +72,8 @@ function Printer({ settings, set }: Props) {
         {printer
           ? w.sheets.printerIs(
               say(printer.paper),
-              printer.correction.x.toFixed(4),
-              printer.correction.y.toFixed(4),
+              showNumber(printer.correction.x, 4),
+              showNumber(printer.correction.y, 4),
               printer.measured,
             )
           : null}{' '}

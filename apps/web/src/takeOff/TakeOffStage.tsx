@@ -3,6 +3,7 @@ import type { TakeOffLine, TakeOffPlan } from '../contract.ts';
 import { FigureValue } from '../fields/FigureValue.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { usePlan } from '../job/work.ts';
+import { local } from '../text/decimals.ts';
 import { showLength, showRun } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 
@@ -123,7 +124,7 @@ function Labour({ takeOff }: { readonly takeOff: TakeOffPlan }) {
           {takeOff.labour.map((line) => (
             <tr key={line.operation}>
               <th scope="row">{line.name}</th>
-              <td className="number">{Number(line.times.toFixed(1))}</td>
+              <td className="number">{local(`${Number(line.times.toFixed(1))}`)}</td>
               <td className="number">
                 <FigureValue figure={line.minutes} />
               </td>

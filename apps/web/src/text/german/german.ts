@@ -42,7 +42,7 @@ export const german: Words = {
     loading: 'Wird geöffnet …',
     jobs: 'Aufträge',
     catalogue: 'Katalog',
-    theme: { label: 'Hell oder dunkel', system: 'Wie das System', light: 'Hell', dark: 'Dunkel' },
+    theme: { label: 'Hell oder dunkel', system: 'Wie System', light: 'Hell', dark: 'Dunkel' },
     language: 'Sprache',
     units: { label: 'Längen in', in: 'Zoll', mm: 'Millimeter' },
     undo: 'Rückgängig',

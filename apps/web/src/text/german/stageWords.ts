@@ -41,7 +41,7 @@ export const stageWords: Pick<
       panels: (area) => `${area}`,
       hold: (points) => `${points} Punkte`,
       takeOff: (minutes) => `${minutes} Arbeit`,
-      sheets: 'zum Drucken und Schneiden',
+      sheets: 'drucken, schneiden',
       findings: (count) => (count === 0 ? 'nichts' : `${count}`),
     },
   },
