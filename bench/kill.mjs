@@ -64,7 +64,7 @@ async function ask(address, name, input) {
   return response.json();
 }
 
-/** In the page: types a reading; says whether the page called it kept before `patience` was over. */
+/** In the page: types a reading; null once the page calls it kept, else what it says of it after `patience`. */
 async function typeReading({ field, value, patience }) {
   const { control } = [...document.querySelectorAll('.reading label')].find(
     (one) => one.textContent === field,
@@ -74,9 +74,9 @@ async function typeReading({ field, value, patience }) {
   const until = performance.now() + patience;
   while (performance.now() < until) {
     await new Promise((then) => setTimeout(then, 1));
-    if (document.querySelector('[data-kept="true"]')) return true;
+    if (document.querySelector('[data-kept="true"]')) return null;
   }
-  return false;
+  return document.querySelector('[data-kept]')?.textContent ?? '';
 }
 
 /** In the page: the readings as they stand there. */
@@ -137,13 +137,15 @@ async function edits(state, book, throwDice, until) {
       const field = throwDice(FIELDS.length);
       const value = `${(LEAST[field] + (book.typed() % 3000) / 100).toFixed(2)} mm`;
       const place = book.type(field, value);
-      if (await page.evaluate(typeReading, { field: FIELDS[field], value, patience: 400 }))
-        book.said(place, until.away);
+      const unsaid = await page.evaluate(typeReading, { field: FIELDS[field], value, patience: 400 });
+      if (unsaid === null) book.said(place, until.away);
+      else if (process.env.PANEWRIGHT_SHOW_ROUNDS) console.log(`not said: ${unsaid}`);
       // Now and then a pause, up to longer than the page waits before it saves.
       if (throwDice(3) === 0) await new Promise((then) => setTimeout(then, throwDice(700)));
     }
-  } catch {
+  } catch (fault) {
     // The tab is gone amid an edit: whether it is kept is not known, and the book says so.
+    if (!page.isClosed() && !/crash/i.test(fault.message)) console.log(fault.message);
   }
 }
 

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
-import { accessFaults } from './accessFaults.ts';
+import { accessFaults, nameless } from './accessFaults.ts';
 import { type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
@@ -30,6 +30,7 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   const found: string[] = [];
   const look = async (screen: string) => {
     await page.locator('.working').first().waitFor({ state: 'detached', timeout: 100_000 });
+    found.push(...(await nameless(page)).map((one) => `${screen}: ${one}`));
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       found.push(...(await accessFaults(page, 'practice')).map((one) => `${screen}, ${colorScheme}: ${one}`));
@@ -55,6 +56,10 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   await page.getByRole('button', { name: 'Keys' }).click();
   await look('keys');
   await page.keyboard.press('Escape');
+  await page.keyboard.press('/');
+  await page.getByRole('dialog').getByRole('searchbox').fill('quarter');
+  await look('search');
+  await page.keyboard.press('Escape');
   await page.goto(`${opened.address}/jobs/demo-camper/window/W3`);
   await page.locator('.keypad').waitFor();
   await look('at the window');
@@ -63,6 +68,9 @@ test('no screen has a fault of access, in the light theme or in the dark', async
   await page.getByRole('button', { name: /^Put W1/ }).click();
   await page.locator('.side-opening').waitFor();
   await look('elevations');
+  await page.goto(`${opened.address}/patterns`);
+  await page.getByLabel(/^Find by name/).waitFor();
+  await look('library');
   await go('/catalogue');
   await page.evaluate(() => {
     for (const one of document.querySelectorAll('details')) one.open = true;

@@ -34,3 +34,27 @@ export async function accessFaults(page: Page, practice?: 'practice'): Promise<r
     practice ? [...RULES, 'best-practice'] : RULES,
   );
 }
+
+/** Roles that a person acts on; each must say what it is. */
+const ACTED_ON = new Set([
+  ...['button', 'link', 'textbox', 'searchbox', 'combobox', 'checkbox', 'radio', 'slider', 'tab', 'menuitem'],
+  ...['dialog', 'img', 'image'],
+]);
+
+interface AccessibilityTree {
+  readonly nodes: readonly {
+    readonly ignored: boolean;
+    readonly role?: { readonly value: string };
+    readonly name?: { readonly value: string };
+  }[];
+}
+
+/** What has no name in the browser's accessibility tree, which is what a screen reader is given. */
+export async function nameless(page: Page): Promise<readonly string[]> {
+  const client = await page.context().newCDPSession(page);
+  const tree = (await client.send('Accessibility.getFullAXTree')) as unknown as AccessibilityTree;
+  await client.detach();
+  return tree.nodes.flatMap(({ ignored, role, name }) =>
+    !ignored && ACTED_ON.has(role?.value ?? '') && !name?.value?.trim() ? [`no name: ${role!.value}`] : [],
+  );
+}

@@ -1,7 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
-import { accessFaults } from './accessFaults.ts';
+import { accessFaults, nameless } from './accessFaults.ts';
 import { type Opened, openBrowser } from './openBrowser.ts';
 
 const data = temporaryFolder();
@@ -107,6 +107,7 @@ test('two devices measure one job: other fields are brought together, one field 
   const asked = other.page.getByRole('group', { name: /Bottom side$/ });
   await asked.getByText('36 1/4').waitFor();
   await asked.getByText('36 1/8').waitFor();
+  expect([...(await accessFaults(other.page, 'practice')), ...(await nameless(other.page))]).toEqual([]);
   expect(await other.page.getByRole('button', { name: 'Save it so' }).isDisabled()).toBe(true);
   await asked.getByLabel('The other device').check();
   await other.page.getByRole('button', { name: 'Save it so' }).click();
