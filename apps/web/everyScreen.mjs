@@ -110,12 +110,14 @@ async function elevations(page) {
       .getByRole('group', { name: new RegExp(`^${opening}`) })
       .getByLabel('From the left')
       .fill(left);
+  await page.getByRole('heading', { name: 'Elevations' }).scrollIntoViewIfNeeded();
 }
 
 async function elevationPhoto(page) {
   await elevations(page);
   await page.getByLabel('A photo to draw over').setInputFiles(A_PHOTO);
   await page.locator('.drawing image').waitFor();
+  await page.getByRole('heading', { name: 'Elevations' }).scrollIntoViewIfNeeded();
 }
 
 async function library(page) {
@@ -134,7 +136,7 @@ async function library(page) {
 
 /** The same field on two pages: the second is shown. */
 async function conflict(page) {
-  const other = await page.context().newPage();
+  const other = await page.context().browser().newPage();
   await other.goto(page.url());
   const field = (on) => on.getByLabel('Bottom side', { exact: true });
   await field(other).waitFor();
