@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import type { Stop } from '../job/lastStop.ts';
 import { usePlan, useWork } from '../job/work.ts';
-import { showMoney, showRun } from '../text/show.ts';
+import { showMoney, showNumber, showRun } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { totalLength } from './StageNav.tsx';
 
@@ -40,7 +40,7 @@ export function Consequences({ opening }: { readonly opening: string }) {
 
 const marginOf = (plan: Stop['plan'], opening: string): string => {
   const margin = plan.hold.flatMap((one) => one.openings).find((one) => one.opening === opening)?.margin;
-  return margin ? margin.low.toFixed(2) : '—';
+  return margin ? showNumber(margin.low, 2) : '—';
 };
 
 interface RowProps {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
 import { asKept } from '../text/decimals.ts';
-import { showMoney, showSmall } from '../text/show.ts';
+import { showLength, showMoney, showSmall } from '../text/show.ts';
 import { useSpoken } from '../text/useWords.ts';
 import { lengthEntry, readLengthEntry, sayInUnit } from './lengthEntry.ts';
 import { moneyEntry, readMoney, readPercent } from './numberEntry.ts';
@@ -99,4 +99,12 @@ describe('where decimals are set apart by a comma', () => {
     expect(asKept('619,5')).toBe('619,5');
     expect(asKept('24 3/8')).toBe('24 3/8');
   });
+});
+
+// Left-to-right isolate and its end: U+2066 and U+2069 (Unicode UAX 9).
+test('amid words from the right a figure keeps its unit behind it', () => {
+  useSpoken.setState({ dir: 'rtl' });
+  expect(showLength(619.125, 'in')).toBe('\u206624 3/8 in\u2069');
+  useSpoken.setState({ dir: 'ltr' });
+  expect(showLength(619.125, 'in')).toBe('24 3/8 in');
 });

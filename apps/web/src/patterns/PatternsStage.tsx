@@ -93,7 +93,7 @@ function PatternCard({
               <span className="about">
                 {placeWords(w, member)}
                 {member.deviation > WORTH_A_WORD
-                  ? `, ${w.patterns.deviation.toLowerCase()} ${showSmall(member.deviation)}, ${w.patterns.known(showSmall(2 * member.sigma))}`
+                  ? `, ${w.patterns.worst(showSmall(member.deviation))}, ${w.patterns.known(showSmall(2 * member.sigma))}`
                   : ''}
               </span>
             </li>

@@ -6,6 +6,9 @@ export function local(figure: string): string {
   return mark === '.' ? figure : figure.replace(/(?<=\d)\.(?=\d)/g, mark);
 }
 
+/** A figure with its unit reads from the left, also amid words that read from the right (isolates: Unicode UAX 9). */
+export const figure = (text: string): string => (spoken().dir === 'rtl' ? `\u2066${text}\u2069` : text);
+
 /** Text as typed, with a point for decimals: where the language has a comma, one comma alone is no thousands. */
 export const plain = (text: string): string =>
   spoken().mark === ',' && /^[^.,]*\d,\d[^.,]*$/.test(text) ? text.replace(',', '.') : text;

@@ -9,24 +9,26 @@ import {
   toPoundsForce,
   type UnitName,
 } from '../contract.ts';
-import { local } from './decimals.ts';
+import { figure, local } from './decimals.ts';
 import { spoken } from './useWords.ts';
 
 /** Money as the catalogue's currency has it, the decimal mark and the place of the symbol as the language has them. */
 export const showMoney = (minorUnits: number, sign: MoneySign | undefined): string =>
-  moneyIn(minorUnits, sign, spoken().language);
+  figure(moneyIn(minorUnits, sign, spoken().language));
 
 /** A length as the shop reads it: to 1/16 in, hardware to 1/32 in, or to 0.1 mm. Rounded here and nowhere before. */
 export const showLength = (value: number, units: UnitName, finest: 16 | 32 = 16): string =>
-  units === 'in'
-    ? formatLength(mm(value), { unit: 'in', denominator: finest })
-    : local(formatLength(mm(value), { unit: 'mm' }));
+  figure(
+    units === 'in'
+      ? formatLength(mm(value), { unit: 'in', denominator: finest })
+      : local(formatLength(mm(value), { unit: 'mm' })),
+  );
 
 /** A bare number, rounded here. */
 export const showNumber = (value: number, decimals: number): string => local(value.toFixed(decimals));
 
 /** Small differences: hundredths of an inch would hide in a sixteenth, so they stay in millimetres. */
-export const showSmall = (value: number): string => `${showNumber(value, value >= 10 ? 1 : 2)} mm`;
+export const showSmall = (value: number): string => figure(`${showNumber(value, value >= 10 ? 1 : 2)} mm`);
 
 /** Width by height, the unit once. */
 export const showSize = (width: number, height: number, units: UnitName): string => {
@@ -38,34 +40,44 @@ export const showSize = (width: number, height: number, units: UnitName): string
     mm(height),
     units === 'in' ? { unit: 'in', denominator: 16 } : { unit: 'mm', decimals: 0 },
   );
-  return `${first} × ${second}`;
+  return figure(`${first} × ${second}`);
 };
 
 /** Long runs: yards or metres beside the exact length would be one number too many; two decimals say enough. */
 export const showRun = (value: number, units: UnitName): string =>
-  units === 'in' ? `${showNumber(value / (36 * MM_PER_INCH), 2)} yd` : `${showNumber(value / 1000, 2)} m`;
+  figure(
+    units === 'in' ? `${showNumber(value / (36 * MM_PER_INCH), 2)} yd` : `${showNumber(value / 1000, 2)} m`,
+  );
 
 export const showArea = (value: number, units: UnitName): string =>
-  units === 'in'
-    ? `${showNumber(value / (12 * MM_PER_INCH) ** 2, 2)} sq ft`
-    : `${showNumber(value / 1e6, 3)} m²`;
+  figure(
+    units === 'in'
+      ? `${showNumber(value / (12 * MM_PER_INCH) ** 2, 2)} sq ft`
+      : `${showNumber(value / 1e6, 3)} m²`,
+  );
 
 export const showForce = (value: number, units: UnitName): string =>
-  units === 'in'
-    ? `${showNumber(value, 1)} N (${showNumber(toPoundsForce(value as never), 1)} lbf)`
-    : `${showNumber(value, 1)} N`;
+  figure(
+    units === 'in'
+      ? `${showNumber(value, 1)} N (${showNumber(toPoundsForce(value as never), 1)} lbf)`
+      : `${showNumber(value, 1)} N`,
+  );
 
 export const showSpeed = (value: number, units: UnitName): string =>
-  units === 'in'
-    ? `${showNumber(value, 1)} m/s (${showNumber(toMilesPerHour(value as never), 0)} mph)`
-    : `${showNumber(value, 1)} m/s`;
+  figure(
+    units === 'in'
+      ? `${showNumber(value, 1)} m/s (${showNumber(toMilesPerHour(value as never), 0)} mph)`
+      : `${showNumber(value, 1)} m/s`,
+  );
 
 export const showMinutes = (minutes: number): string => {
   const whole = Math.round(minutes);
-  return whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${`${whole % 60}`.padStart(2, '0')} min`;
+  return figure(
+    whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${`${whole % 60}`.padStart(2, '0')} min`,
+  );
 };
 
-export const showPercent = (ratio: number): string => `${showNumber(ratio * 100, 1)} %`;
+export const showPercent = (ratio: number): string => figure(`${showNumber(ratio * 100, 1)} %`);
 
 /** Any figure of the plan, by its unit. */
 export function showFigure({ value, unit }: Figure, units: UnitName, sign: MoneySign): string {

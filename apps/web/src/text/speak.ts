@@ -44,8 +44,9 @@ export async function speak(language: Language): Promise<void> {
   const locale = navigator.languages.find((tag) => root(tag) === language) ?? language;
   const mark = new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === 'decimal')!.value;
   document.documentElement.lang = language;
-  document.documentElement.dir = LANGUAGES[language].dir;
-  useSpoken.setState({ language, locale, words, messages, mark });
+  const { dir } = LANGUAGES[language];
+  document.documentElement.dir = dir;
+  useSpoken.setState({ language, locale, words, messages, mark, dir });
 }
 
 /** The same, and keeps the choice in this browser. */

@@ -13,6 +13,7 @@ export interface Spoken {
   readonly messages: Messages | undefined;
   /** What sets decimals apart. */
   readonly mark: string;
+  readonly dir: 'ltr' | 'rtl';
 }
 
 /** The language shown. English comes with the page; another is fetched when it is chosen, see `speak`. */
@@ -22,6 +23,7 @@ export const useSpoken = create<Spoken>(() => ({
   words: english,
   messages: undefined,
   mark: '.',
+  dir: 'ltr',
 }));
 
 export const useWords = (): Words => useSpoken((state) => state.words);

@@ -1,5 +1,5 @@
 import type { UnitName } from '../contract.ts';
-import { useWords } from '../text/useWords.ts';
+import { useSpoken } from '../text/useWords.ts';
 import { addFraction, back, FRACTIONS, otherUnit, press } from './keypad.ts';
 
 interface Props {
@@ -12,7 +12,7 @@ const DIGITS = ['7', '8', '9', '4', '5', '6', '1', '2', '3'];
 
 /** Keys for a thumb: digits, the stroke, a space, fractions of an inch that add up, the other unit. */
 export function Keypad({ text, units, type }: Props) {
-  const w = useWords();
+  const { words: w, mark } = useSpoken();
   const key = (face: string, next: () => string, label?: string, pressed?: boolean) => (
     <button
       key={face}
@@ -34,7 +34,7 @@ export function Keypad({ text, units, type }: Props) {
         {DIGITS.map((digit) => key(digit, () => press(text, digit)))}
         {key('/', () => press(text, '/'))}
         {key('0', () => press(text, '0'))}
-        {key('.', () => press(text, '.'))}
+        {key(mark, () => press(text, mark))}
       </div>
       <div className="keypad-more">
         {FRACTIONS.map((under) =>

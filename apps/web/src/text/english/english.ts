@@ -288,7 +288,7 @@ export const english = {
     asIs: 'as it is',
     turnedOver: 'turned over',
     turned: (degrees: string) => `turned ${degrees}°`,
-    deviation: 'Worst difference',
+    worst: (deviation: string) => `worst difference ${deviation}`,
     from: 'Origin',
     empty: 'No opening is measured yet, so there is no pattern.',
     alone: 'For this opening alone.',

@@ -157,7 +157,7 @@ export const stageWords: Pick<
     asIs: 'wie sie ist',
     turnedOver: 'gewendet',
     turned: (degrees) => `um ${degrees}° gedreht`,
-    deviation: 'Größte Abweichung',
+    worst: (deviation) => `größte Abweichung ${deviation}`,
     from: 'Herkunft',
     empty: 'Noch ist keine Öffnung gemessen, also gibt es kein Schnittmuster.',
     alone: 'Für diese Öffnung allein.',

@@ -157,7 +157,7 @@ export const stageWords: Pick<
     asIs: 'tal cual',
     turnedOver: 'vuelto',
     turned: (degrees) => `girado ${degrees}°`,
-    deviation: 'Mayor diferencia',
+    worst: (deviation) => `mayor diferencia ${deviation}`,
     from: 'Origen',
     empty: 'Aún no se ha medido ningún hueco, así que no hay patrón.',
     alone: 'Solo para este hueco.',
