@@ -119,6 +119,7 @@ test('hold tells every point of the example, and with an opening which magnets w
   expect(out).toContain('try it before you trust it');
   expect(out).toMatch(/ 1 {2}.*creeps at/);
   expect(out).toMatch(/\* disc-20x5: 6 points/);
+  expect(out).toContain('for a slack of 0.2 % to 1.0 %, which is usual and was not measured');
   expect(out).not.toMatch(/NaN|undefined|\(not given\)/);
   const json = JSON.parse((await run('hold', good, '--json')).out);
   expect(json.openings[0].points).toHaveLength(6);

@@ -46,6 +46,7 @@ export {
   surveyOfKept,
   tryPlaces,
   type UnitName,
+  USUAL_CLOTH,
   type WindMargins,
   windMargins,
 } from '@panewright/design';

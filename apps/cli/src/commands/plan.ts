@@ -1,6 +1,7 @@
 import { callOperation, type OperationOutput, type Tools } from '@panewright/contract';
 import { EXIT, printRefusal, Usage } from '../exits.ts';
 import { fonts } from '../fonts.ts';
+import { holdTable } from '../holdText.ts';
 import type { Io } from '../io.ts';
 import { wholeNumber } from '../options.ts';
 import { designInput } from '../readFile.ts';
@@ -47,7 +48,11 @@ export async function plan(options: PlanOptions, io: Io): Promise<number> {
   await writeSet(options.out, files);
   const planFile = files.find(({ path }) => path === 'plan.json');
   if (options.json) io.out(planFile!.bytes.toString('utf8'));
-  else io.out(`${made.summary.join('\n')}\n\n${files.length} files in ${options.out}\n`);
+  else {
+    const held = await callOperation('holdPoints', read.value);
+    const table = held.ok ? `\n\n${holdTable(held.value as OperationOutput<'holdPoints'>)}` : '';
+    io.out(`${made.summary.join('\n')}${table}\n\n${files.length} files in ${options.out}\n`);
+  }
   if (made.stops > 0 && !options.json)
     io.err('Part of the job cannot be made as it stands: panewright check says what.\n');
   return EXIT.fine;

@@ -1,5 +1,5 @@
 import { useStore } from 'zustand';
-import type { Catalogue } from '../contract.ts';
+import { type Catalogue, USUAL_CLOTH } from '../contract.ts';
 import { LengthField, MoneyField, NumberField, PercentField } from '../fields/fields.tsx';
 import { useMoneySign } from '../fields/useUnits.ts';
 import type { DocumentStore } from '../job/documentStore.ts';
@@ -30,9 +30,30 @@ export function HabitFields({ document }: Props) {
           if (kind === 'percent') return <PercentField key={key} {...common} />;
           return <LengthField key={key} kind={kind === 'thin' ? 'thin' : 'cloth'} {...common} />;
         })}
+        <SlackFields document={document} />
       </div>
     </section>
   );
+}
+
+/** Slack of the cloth on the glass: the usual one until the shop has measured its own. */
+function SlackFields({ document }: Props) {
+  const w = useWords();
+  const slack = useStore(document.store, (state) => state.document.habits.slack) ?? USUAL_CLOTH.slack;
+  return (['low', 'high'] as const).map((end) => (
+    <PercentField
+      key={end}
+      document={document}
+      entry={`habits.slack.${end}`}
+      label={w.catalogue.slack[end]}
+      value={slack[end]}
+      set={(value) =>
+        document.edit(`habits.slack.${end}`, (draft) => {
+          draft.habits.slack = { ...slack, [end]: value };
+        })
+      }
+    />
+  ));
 }
 
 const SHARES = ['overhead', 'markup', 'tax'] as const;

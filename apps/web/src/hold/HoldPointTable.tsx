@@ -1,5 +1,6 @@
 import { useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit } from '../fields/wind.ts';
+import { useCatalogue } from '../job/work.ts';
 import { showLength, showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { HandNotes, PointByHand } from './PointByHand.tsx';
@@ -20,7 +21,9 @@ export function HoldPointTable({ view, hand, active, setActive }: Props) {
   return (
     <section>
       <h2 className="minor">{t.title}</h2>
-      <p className="about">{t.about}</p>
+      <p className="about">
+        {t.about} <Slack view={view} />
+      </p>
       <table className="readings hold-table">
         <thead>
           <tr>
@@ -48,6 +51,15 @@ export function HoldPointTable({ view, hand, active, setActive }: Props) {
       {hand ? <HandNotes hand={hand} view={view} /> : null}
     </section>
   );
+}
+
+/** For which slack of the cloth the figures are reckoned, and whether the shop knows it. */
+function Slack({ view }: Pick<Props, 'view'>) {
+  const w = useWords();
+  const t = w.holding.table;
+  const own = useCatalogue((catalogue) => catalogue.habits.slack !== undefined);
+  const { low, high } = view.held.load.slack;
+  return (own ? t.slackOwn : t.slackUsual)(showNumber(100 * low, 1), showNumber(100 * high, 1));
 }
 
 interface RowProps {

@@ -27,7 +27,9 @@ export function WholeMargin({ view }: { readonly view: HoldView }) {
         {high === 0 ? t.never : t.letsGo(showWind(low ?? 0, unit), showWind(high ?? 0, unit))}{' '}
         {t.asked(showNumber(view.asked, 1))}
       </p>
-      <p className="about">{t.estimate}</p>
+      <p className="about">
+        {t.law} {t.estimate}
+      </p>
     </section>
   );
 }

@@ -4,6 +4,7 @@ import {
   heldPoints,
   job,
   panelHeld,
+  USUAL_CLOTH,
   type WindMargins,
   windMargins,
 } from '@panewright/design';
@@ -35,6 +36,10 @@ const row = z.strictObject({
   letsGo: ends.describe('mean wind at which it may begin to give and at which it surely does, m/s'),
 });
 
+const slack = z
+  .strictObject({ low: number, high: number, measured: z.boolean().describe('false: the usual one') })
+  .describe('of the cloth between two points, as a ratio; margins of single points hang on it');
+
 const openingRows = z.strictObject({
   opening: z.string(),
   pattern: z.string(),
@@ -49,7 +54,7 @@ export const holdPoints = computation({
   summary:
     'Every hold point of every opening: how far to the next and why, its margin, how it would give first and at which wind. Estimates.',
   input: z.strictObject({ job, catalogue: catalogueOrDefault }),
-  output: z.strictObject({ wind: number, openings: z.array(openingRows) }),
+  output: z.strictObject({ wind: number, slack, openings: z.array(openingRows) }),
   documents,
   example: { job: exampleJob },
   run: (input, { messages = english }) => {
@@ -89,7 +94,9 @@ export const holdPoints = computation({
         },
       ];
     });
-    return ok({ wind: input.job.choices.weather.wind, openings });
+    const own = shop.habits.slack;
+    const cloth = { ...(own ?? USUAL_CLOTH.slack), measured: own !== undefined };
+    return ok({ wind: input.job.choices.weather.wind, slack: cloth, openings });
   },
 });
 

@@ -630,6 +630,10 @@ export const english = {
       minutes: 'Minutes',
       ...fastenerWords,
     },
+    slack: {
+      low: 'Slack of the cloth between two points, least, %',
+      high: 'Slack of the cloth between two points, most, %',
+    },
     habits: {
       tapeSigma: 'Spread of a tape reading (standard deviation)',
       radiusSigma: 'Spread of a radius',

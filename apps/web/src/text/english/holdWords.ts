@@ -12,7 +12,11 @@ export const holdWords = {
   table: {
     title: 'Every hold point',
     about:
-      'A margin of 1 means it begins to give. The first figure is with every doubt against it, the second with none. Estimates: how slack the cloth is hangs heavily on them and was not measured.',
+      'A margin of 1 means it begins to give. The first figure is with every doubt against it, the second with none. Here each point also carries what the cloth draws on it along its edges, harder the tauter the cloth.',
+    slackUsual: (low: string, high: string) =>
+      `Reckoned for a slack of ${low} to ${high} %, which is usual and was not measured: that is why a corner’s two figures lie far apart. Measure it and enter it in the catalogue, under habits; the figures then follow.`,
+    slackOwn: (low: string, high: string) =>
+      `Reckoned for the shop’s own slack of ${low} to ${high} % (catalogue, habits).`,
     point: 'Point',
     next: 'To the next',
     margin: 'Margin',
@@ -30,6 +34,7 @@ export const holdWords = {
       `The whole panel holds ${low} to ${high} times what a mean wind of ${wind} asks.`,
     letsGo: (low: string, high: string) => `It comes off at about ${low} to ${high}.`,
     never: 'Its pairs cannot carry its weight: it slides down with no wind at all.',
+    law: 'This is the panel as a whole: the pull of all its points against the wind’s lift and the weight. Whether a single point begins to give before is in the table below.',
     estimate: 'Estimate. Try it in the wind before you trust it; never for a moving vehicle.',
     asked: (asked: string) => `The shop asks for ${asked} at the low end.`,
   },

@@ -83,6 +83,10 @@ export const catalogueWords: Words['catalogue'] = {
     minutes: 'Minuten',
     ...fastenerWords,
   },
+  slack: {
+    low: 'Lose des Stoffs zwischen zwei Punkten, mindestens, %',
+    high: 'Lose des Stoffs zwischen zwei Punkten, höchstens, %',
+  },
   habits: {
     tapeSigma: 'Streuung einer Messung mit dem Maßband (Standardabweichung)',
     radiusSigma: 'Streuung eines Radius',

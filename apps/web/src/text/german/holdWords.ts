@@ -23,7 +23,11 @@ export const holdWords: Words['holding'] = {
   table: {
     title: 'Jeder Haltepunkt',
     about:
-      'Eine Sicherheit von 1 heißt: Er beginnt nachzugeben. Die erste Zahl hat jeden Zweifel gegen sich, die zweite keinen. Schätzungen: Wie locker der Stoff ist, wiegt schwer darin und wurde nicht gemessen.',
+      'Eine Sicherheit von 1 heißt: Er beginnt nachzugeben. Die erste Zahl gilt, wenn alles Ungewisse gegen ihn steht, die zweite, wenn nichts. Hier trägt jeder Punkt auch, was der Stoff entlang seiner Kanten an ihm zieht, umso mehr, je straffer der Stoff ist.',
+    slackUsual: (low, high) =>
+      `Gerechnet für ${low} bis ${high} % Lose; das ist üblich und nicht gemessen, darum liegen die zwei Zahlen einer Ecke weit auseinander. Die Lose messen und im Katalog unter Gewohnheiten eintragen; die Zahlen folgen dann.`,
+    slackOwn: (low, high) =>
+      `Gerechnet für die eigene Lose der Werkstatt von ${low} bis ${high} % (Katalog, Gewohnheiten).`,
     point: 'Punkt',
     next: 'Zum nächsten',
     margin: 'Sicherheit',
@@ -41,6 +45,7 @@ export const holdWords: Words['holding'] = {
       `Die ganze Blende hält ${low} bis ${high} mal, was ein mittlerer Wind von ${wind} verlangt.`,
     letsGo: (low, high) => `Sie geht bei etwa ${low} bis ${high} ab.`,
     never: 'Ihre Paare tragen ihr Gewicht nicht: Sie rutscht ganz ohne Wind ab.',
+    law: 'Das gilt für die Blende als Ganzes: die Haltekraft aller Punkte gegen den Auftrieb des Winds und das Gewicht. Ob ein einzelner Punkt vorher nachzugeben beginnt, steht in der Tabelle darunter.',
     estimate: 'Schätzung. Im Wind ausprobieren, bevor man ihr traut; nie für ein fahrendes Fahrzeug.',
     asked: (asked) => `Die Werkstatt verlangt ${asked} am unteren Ende.`,
   },

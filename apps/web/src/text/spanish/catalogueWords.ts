@@ -83,6 +83,10 @@ export const catalogueWords: Words['catalogue'] = {
     minutes: 'Minutos',
     ...fastenerWords,
   },
+  slack: {
+    low: 'Holgura de la tela entre dos puntos, mínima, %',
+    high: 'Holgura de la tela entre dos puntos, máxima, %',
+  },
   habits: {
     tapeSigma: 'Dispersión de una medida con cinta (desviación típica)',
     radiusSigma: 'Dispersión de un radio',

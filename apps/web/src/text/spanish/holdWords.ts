@@ -19,7 +19,11 @@ export const holdWords: Words['holding'] = {
   table: {
     title: 'Cada punto de sujeción',
     about:
-      'Un margen de 1 quiere decir que empieza a ceder. La primera cifra tiene toda duda en contra, la segunda ninguna. Estimaciones: dependen mucho de lo floja que esté la tela, que no se midió.',
+      'Un margen de 1 quiere decir que empieza a ceder. La primera cifra es con todas las dudas en contra, la segunda sin ninguna. Aquí cada punto lleva también lo que la tela tira de él por sus bordes, más cuanto más tensa está.',
+    slackUsual: (low, high) =>
+      `Calculado para una holgura de ${low} a ${high} %, que es lo usual y no se ha medido: por eso distan tanto las dos cifras de una esquina. Mídala y anótela en el catálogo, en hábitos; las cifras la siguen.`,
+    slackOwn: (low, high) =>
+      `Calculado para la holgura propia del taller, de ${low} a ${high} % (catálogo, hábitos).`,
     point: 'Punto',
     next: 'Al siguiente',
     margin: 'Margen',
@@ -37,6 +41,7 @@ export const holdWords: Words['holding'] = {
       `El panel entero sujeta de ${low} a ${high} veces lo que pide un viento medio de ${wind}.`,
     letsGo: (low, high) => `Se suelta con unos ${low} a ${high}.`,
     never: 'Sus pares no pueden con su peso: resbala sin nada de viento.',
+    law: 'Esto vale para el panel entero: la fuerza de todos sus puntos contra el empuje del viento y el peso. Si un punto suelto empieza a ceder antes, lo dice la tabla de abajo.',
     estimate: 'Estimación. Pruébelo al viento antes de fiarse; nunca para un vehículo en marcha.',
     asked: (asked) => `El taller pide ${asked} en el extremo bajo.`,
   },
