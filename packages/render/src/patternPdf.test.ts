@@ -115,7 +115,7 @@ function frameShift(outline: Outline, seen: readonly ReadPoint[]): ReadPoint {
 }
 
 for (const paper of ['letter', 'a4'] as const)
-  test(`laid by their marks, ${paper} tiles show every pattern’s finished edge within 0.1 mm`, async () => {
+  test(`laid by their marks, ${paper} tiles show every pattern’s finished edge within 0.01 mm`, async () => {
     const { plan } = input[paper];
     for (const { pattern } of paper === 'letter' ? plan.patterns : plan.patterns.slice(0, 2)) {
       const { sheet, pages } = await read(paper, pattern);

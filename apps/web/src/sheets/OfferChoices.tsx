@@ -25,18 +25,20 @@ export function OfferChoices() {
       draft.offers = wanted ? [...others, offer] : others;
     });
   return (
-    <div className="fields">
+    <>
       <p className="about">{w.sheets.offersAbout}</p>
-      {all.map((one) => (
-        <CheckField
-          key={JSON.stringify(one.offer)}
-          label={one.name}
-          value={isChosen(one)}
-          disabled={!isChosen(one) && chosen.length >= MOST_OFFERS}
-          set={(wanted) => set(one.offer, wanted)}
-        />
-      ))}
-    </div>
+      <div className="fields">
+        {all.map((one) => (
+          <CheckField
+            key={JSON.stringify(one.offer)}
+            label={one.name}
+            value={isChosen(one)}
+            disabled={!isChosen(one) && chosen.length >= MOST_OFFERS}
+            set={(wanted) => set(one.offer, wanted)}
+          />
+        ))}
+      </div>
+    </>
   );
 }
 
