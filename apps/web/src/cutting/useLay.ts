@@ -51,7 +51,7 @@ export function useLay(lay: LayPlan, allPieces: readonly CutPiece[]): LayOnPage 
   const frame = useMemo((): LayFrame | null => {
     if (!fabric) return null;
     const pieces = allPieces.filter((piece) => piece.fabric === fabric.id);
-    return { fabric, rollWidth: lay.rollWidth, pieces, spacing: lay.spacing };
+    return { fabric, rollWidth: lay.rollWidth, pieces, spacing: lay.spacing, reserved: lay.reserved };
   }, [fabric, allPieces, lay]);
   const planned = useMemo(() => laidPlaces(lay, allPieces), [lay, allPieces]);
   // What was done since the plan was made, until the plan has followed.
