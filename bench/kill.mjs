@@ -106,14 +106,25 @@ async function setUp() {
   const browser = await chromium.launch({ executablePath: findChromium(), args: FLAGS.split(' ') });
   const context = await browser.newContext();
   const url = `${address}/jobs/${JOB}/openings/W3`;
-  const state = { data, server, spare: spareServer(data), address, url, browser, context };
+  const state = { late: 0, data, server, spare: spareServer(data), address, url, browser, context };
   state.page = await context.newPage();
   return state;
 }
 
-async function open(state) {
+/** Gives the readings as they stand; a page that does not open in time is told of, and opened once more. */
+async function open(state, again = false) {
   await state.page.goto(state.url);
-  await state.page.waitForSelector('.opening-large', { timeout: 60_000 });
+  const drawn = state.page.waitForSelector('.opening-large', { timeout: 60_000 });
+  const fault = await drawn.then(
+    () => null,
+    (error) => error,
+  );
+  if (fault && again) throw fault;
+  if (fault) {
+    state.late++;
+    console.log(`not open in a minute: ${(await state.page.locator('body').textContent()).slice(0, 200)}`);
+    return open(state, true);
+  }
   return state.page.evaluate(readingsThere, FIELDS);
 }
 
@@ -213,7 +224,7 @@ export async function killRounds(rounds, seed = 1) {
         lost.push({ round: done, means: one.means, ...fault });
       if (process.env.PANEWRIGHT_SHOW_ROUNDS) console.log(done, one.means, JSON.stringify(book.sums()));
     }
-    return { rounds, counts, ...book.sums(), withSaid, lost };
+    return { rounds, counts, ...book.sums(), withSaid, late: state.late, lost };
   } finally {
     await state.browser.close();
     state.server.kill('SIGKILL');
@@ -237,6 +248,7 @@ if (process.argv[1]?.endsWith('kill.mjs')) {
     `| readings the page had said to be kept | ${run.said} |`,
     `| of these, without a server or a network: kept in the browser only | ${run.saidAway} |`,
     `| times the readings were looked at anew (job opened without server or network, opened again, at the server) | ${run.checks} (${run.checkedAway}, ${run.checkedBack}, ${run.checkedServer}) |`,
+    `| times a job took more than a minute to open | ${run.late} |`,
     `| readings lost | ${run.lost.length} |`,
   ].join('\n');
   for (const one of run.lost) console.log(JSON.stringify(one));

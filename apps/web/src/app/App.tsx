@@ -4,9 +4,9 @@ import { httpServer } from '../server/httpServer.ts';
 import { useWords } from '../text/useWords.ts';
 import { FaultBoundary } from './FaultBoundary.tsx';
 import { JobPage } from './JobPage.tsx';
-import { JobsPage } from './JobsPage.tsx';
 
 const CataloguePage = lazy(() => import('../catalogue/CataloguePage.tsx'));
+const JobsPage = lazy(async () => ({ default: (await import('./JobsPage.tsx')).JobsPage }));
 const KeptPage = lazy(() => import('../kept/KeptPage.tsx'));
 
 /** The page: the list of jobs, one job, the catalogue, the kept patterns. */
@@ -16,7 +16,9 @@ export function App() {
     <FaultBoundary>
       <Switch>
         <Route path="/">
-          <JobsPage server={httpServer} />
+          <Suspense fallback={<p className="page-note">{w.app.loading}</p>}>
+            <JobsPage server={httpServer} />
+          </Suspense>
         </Route>
         <Route path="/jobs">
           <Redirect to="/" replace />
