@@ -111,10 +111,13 @@ const table = [
   ...[...sums].map(([name, one]) => one.row(name)),
 ].join('\n');
 const about =
-  'Asked by WCAG 2.2, level AA: letters 4.5 (large ones 3), edges and focus ring 3, what is pressed 24 px each way or room around it. axe-core with its rules of WCAG 2.0 to 2.2, A and AA, and best practice. What is disabled does not count.';
+  'Asked by WCAG 2.2, level AA: letters 4.5 (large ones 3), edges and focus ring 3, what is pressed 24 px each way or room around it. axe-core with its rules of WCAG 2.0 to 2.2, A and AA, and best practice. What is disabled does not count. Screens: ';
+const looked = EVERY_SCREEN.map(([name]) => name).filter(
+  (name) => asked.length === 0 || asked.includes(name),
+);
 console.log(table);
 if (process.argv.includes('--write'))
   recordBench(
     'bench/look.mjs',
-    `## What is seen and pressed: \`npm run bench -- look\`\n\n${about}\n\n${table}`,
+    `## What is seen and pressed: \`npm run bench -- look\`\n\n${about}${looked.join(', ')}.\n\n${table}`,
   );
