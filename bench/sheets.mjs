@@ -1,5 +1,7 @@
 // All sheets and cut files of a job of many openings in one run: time and peak memory, part by part.
 // Run: node bench/sheets.mjs [openings] [sizes] [paper] [--write]. As many sizes as openings is the hardest case.
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { cpus, loadavg, totalmem } from 'node:os';
 import { pathToFileURL } from 'node:url';
@@ -10,9 +12,14 @@ import { at } from '../tools/run/root.mjs';
 const [count = 200, sizes = 200, paper = 'a4'] = process.argv
   .slice(2)
   .filter((word) => !word.startsWith('--'));
-const { build } = await import('vite');
 const out = at('.cache', 'bench', 'sheets');
-await build(nodeBuild({ sheetsRun: at('bench', 'sheetsRun.ts') }, out));
+// The measured process is one of its own: the bundler's memory is not that of the sheets.
+if (!process.send) {
+  const { build } = await import('vite');
+  await build(nodeBuild({ sheetsRun: at('bench', 'sheetsRun.ts') }, out));
+  const [status] = await once(fork(process.argv[1], process.argv.slice(2)), 'exit');
+  process.exit(status ?? 1);
+}
 const { run } = await import(pathToFileURL(`${out}/sheetsRun.mjs`).href);
 
 let peak = 0;
@@ -40,7 +47,7 @@ const [{ model = 'unknown' } = {}] = cpus();
 const text = [
   `## bench/sheets.mjs`,
   '',
-  `${count} openings of ${sizes} sizes, ${paper}; one run. ${model.trim()}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, Node ${process.versions.node}. Peak memory of the process, plan and build included: ${Math.round(most / 2 ** 20)} MB. Others ran beside it: ${loadavg()[0].toFixed(0)} programs wanted the cores at its end, so the last column, the processor's own time for it, is what counts.`,
+  `${count} openings of ${sizes} sizes, ${paper}; one run. ${model.trim()}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, Node ${process.versions.node}. Peak memory of the process, plan included: ${Math.round(most / 2 ** 20)} MB. Others ran beside it: ${loadavg()[0].toFixed(0)} programs wanted the cores at its end, so the last column, the processor's own time for it, is what counts.`,
   '',
   '| part | files | pages | s | of it at work |',
   '|---|---|---|---|---|',
@@ -49,3 +56,4 @@ const text = [
 console.log(text);
 
 if (process.argv.includes('--write')) recordBench('bench/sheets.mjs', text);
+process.disconnect();

@@ -110,13 +110,15 @@ export async function run(
   for (const [name, { files, pages, time }] of parts) row(name, files, pages, none, time);
   const before = now();
   const [pieces, lays] = [piecesOf(input), laysOf(input)];
-  const cut = [
-    ...pieces.flatMap((one) => pieceFiles(one, render)),
-    ...lays.flatMap((one) => layFiles(one, lays.length, render)),
-  ];
-  size += cut.reduce((sum, one) => sum + one.bytes.length, 0);
+  let cut = 0;
+  const add = (files: readonly { readonly bytes: Uint8Array }[]) => {
+    cut += files.length;
+    for (const one of files) size += one.bytes.length;
+  };
+  for (const one of pieces) add(pieceFiles(one, render));
+  for (const one of lays) add(layFiles(one, lays.length, render));
   const done = now();
-  row('cut files: SVG, DXF, HP-GL', cut.length, 0, before, done);
+  row('cut files: SVG, DXF, HP-GL', cut, 0, before, done);
   row(`all sheets and files, ${(size / 1e6).toFixed(0)} MB`, 0, 0, planned, done);
   return rows;
 }

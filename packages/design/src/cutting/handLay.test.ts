@@ -100,6 +100,7 @@ const frame = (lay: LayPlan) => ({
   rollWidth: lay.rollWidth,
   pieces,
   spacing: lay.spacing,
+  reserved: lay.reserved,
 });
 
 test('a longer search never gives a longer lay, keeps what is held, and its places are a lay of the job', () => {
