@@ -32,6 +32,10 @@ export const HELP = `panewright: from measured openings to a cut-ready set of wi
   panewright pack INSTANCE.json          lays pieces on a strip
       --seconds S (10)  --seed N (1)  --json
       --evaluations N                    of each of two searches, instead of seconds: same lay on any machine
+  panewright labels CATALOGUE.json --out FILE.pdf --labels NAME
+                                         labels with QR codes for the offcuts kept in stock
+      --offcut ID                        one by its id; may be given again (all that are not yet cut)
+      --units mm|in (mm)  --label-start N (1)  --language en|de|es  --date YYYY-MM-DD  --json
   panewright trace PHOTO...              outline of a traced film, from photos with the reference sheets
       --tape M.C-M.C=MM                  a taped distance between two marker corners; may be given again
       --ruler XxY                        the printed bars as ruled, mm

@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { call, operationList } from './commands/call.ts';
 import { check } from './commands/check.ts';
 import { hold } from './commands/hold.ts';
+import { labels } from './commands/labels.ts';
 import { outline } from './commands/outline.ts';
 import { pack } from './commands/pack.ts';
 import { plan } from './commands/plan.ts';
@@ -91,6 +92,22 @@ async function run([command, ...rest]: readonly string[], io: Io): Promise<numbe
           instance: onlyOne('one instance', names),
           ...pick(values, ['seconds', 'evaluations', 'seed']),
           json: values.json === true,
+        },
+        io,
+      );
+    }
+    case 'labels': {
+      const texts = ['out', 'labels', 'label-start', 'units', 'language', 'date'] as const;
+      const { values, names } = read(rest, {
+        ...Object.fromEntries(texts.map((name) => [name, text])),
+        ...{ offcut: several, json: flag },
+      });
+      const { 'label-start': start, ...given } = pick(values, texts);
+      return labels(
+        {
+          catalogue: onlyOne('one catalogue', names),
+          ...{ ...given, start, json: values.json === true },
+          offcuts: Array.isArray(values.offcut) ? values.offcut : [],
         },
         io,
       );

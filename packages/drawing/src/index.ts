@@ -1,8 +1,10 @@
 export * from './correction.ts';
 export { type ImageSize, imageSize } from './imageSize.ts';
 export { installSheet } from './install/installSheet.ts';
-export * from './labels/labelSheet.ts';
+export * from './labels/labelPages.ts';
+export { labelSheet } from './labels/labelSheet.ts';
 export { LABEL_STOCKS, type LabelStock, labelsOn } from './labels/labelStock.ts';
+export { type OffcutLabelOptions, offcutLabels } from './labels/offcutLabels.ts';
 export { laySheet } from './lay/laySheet.ts';
 export * from './options.ts';
 export * from './panel/finishedPanel.ts';

@@ -6,6 +6,7 @@ import {
   type LabelOptions,
   labelSheet,
   labelsOn,
+  offcutLabels,
   PAPERS,
   type Page,
   type PathItem,
@@ -147,4 +148,27 @@ test('what cannot be printed is refused with its numbers', () => {
     ...{ code: 'LABEL_TOO_SMALL_FOR_CODE', least: 0.33 },
   });
   expect(made({}, inputFor({ ...job, openings: [] })).pages).toEqual([]);
+});
+
+test('an offcut’s label says its name, size, cloth, batch, place and date, and its code says it to a reader without a network', () => {
+  const offcut = {
+    ...{ id: 'offcut1', name: 'Van L1-1', fabric: input.catalogue.fabrics[0]!.id, along: 820, across: 610 },
+    ...{ place: 'shelf 2', worth: 940, batch: 'B 17', notes: '' },
+    from: { job: 'van', jobName: 'Van', lay: 'L1', date: '2026-11-20' },
+  };
+  for (const [language, said] of [
+    ['en', ['820 × 610 mm (along × across)', 'Batch B 17']],
+    ['de', ['820 × 610 mm (längs × quer)', 'Partie B 17']],
+    ['es', ['820 × 610 mm (a lo largo × a lo ancho)', 'Lote B 17']],
+  ] as const) {
+    const options = { units: 'mm', metrics: testMetrics, language } as const;
+    const sheet = offcutLabels([offcut, offcut], input.catalogue, options, { stock: first! });
+    if (!sheet.ok) throw new Error(sheet.refusal.code);
+    const [name, size, cloth, id] = decodedAt(sheet.value, 1)?.split('\n') ?? [];
+    expect({ name, size, id }).toEqual({ name: 'Van L1-1', size: said[0], id: 'offcut1' });
+    if (language === 'en') expect(cloth).toBe(input.catalogue.fabrics[0]!.name);
+    const texts = JSON.stringify(sheet.value.pages[0]!.items);
+    for (const part of ['Van L1-1', ...said, 'shelf 2', 'Van, 2026-11-20']) expect(texts).toContain(part);
+    expect(textClashes(sheet.value, testMetrics)).toEqual([]);
+  }
 });

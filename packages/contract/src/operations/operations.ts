@@ -8,6 +8,7 @@ import type { Refusal } from '../refusal.ts';
 import * as computations from './computations.ts';
 import { holdPoints, stackSections, windMargin } from './hold.ts';
 import { magnetChoices } from './magnetChoices.ts';
+import { offcutLabels } from './offcutLabels.ts';
 import type { Operation } from './operation.ts';
 import { pack } from './pack.ts';
 import * as patterns from './patternOperations.ts';
@@ -28,6 +29,7 @@ export const operations = {
   check,
   sheets,
   referenceSheets,
+  offcutLabels,
   newJob,
   demoJob,
   documentSchemas,

@@ -17,6 +17,7 @@ export type SheetsRefusal =
   | LabelRefusal
   | { readonly code: 'LOGO_UNREADABLE' }
   | { readonly code: 'PRINTER_UNKNOWN'; readonly id: string; readonly known: readonly string[] }
+  | { readonly code: 'NO_OFFCUTS_TO_LABEL' }
   | { readonly code: 'LABEL_STOCK_UNKNOWN'; readonly name: string; readonly known: readonly string[] }
   | { readonly code: 'OFFER_UNKNOWN'; readonly id: string };
 

@@ -12,6 +12,7 @@ export const offcut = z.strictObject({
   worth: amount.describe('its area at the price of the roll it was cut from'),
   from: z.strictObject({ job: id, jobName: label(100), lay: label(20), date: label(40) }),
   notes: note(500),
+  batch: label(60).optional().describe('of the roll it was cut from, as the roll says'),
   used: z
     .strictObject({ job: id, jobName: label(100), date: label(40) })
     .optional()

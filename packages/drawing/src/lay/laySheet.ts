@@ -75,7 +75,10 @@ function drawLay(
     from: row * perRow,
   });
   return {
-    symbol: [group('roll', selvages(lay, scale)), group('cut', paths)] as const,
+    symbol: [
+      group('roll', [...selvages(lay, scale), ...keptClear(lay, scale)]),
+      group('cut', paths),
+    ] as const,
     items: (symbol: string): Item[] => [
       ...head(lay, input, frame, words, rows),
       ...Array.from({ length: rows }, (_, row) => row).flatMap((row): Item[] => {
@@ -86,7 +89,10 @@ function drawLay(
           { kind: 'use', symbol, at: point(at.x - at.from, at.y), window },
           group('roll', [rectangle(window, { line: STYLE.dimension })]),
           group('text', [
-            ...rowLabels(lay, [...selvages(lay, scale), ...paths], paths, at, window, metrics),
+            ...rowLabels(
+              ...([lay, [...selvages(lay, scale), ...keptClear(lay, scale), ...paths], paths] as const),
+              ...([at, window, metrics] as const),
+            ),
             ...ruler(lay, scale, at, window, input),
             ...(row === 0 ? [widthMark(lay, window, input)] : []),
           ]),
@@ -117,6 +123,20 @@ function selvages(lay: LayPlan, scale: number): PathItem[] {
   return [lay.selvage, lay.rollWidth - lay.selvage].map((y) =>
     lineAt(0, y * scale, length, y * scale, STYLE.opening),
   );
+}
+
+/** A cross on each place where nothing is cut, as much of it as the lay's length and width show. */
+function keptClear(lay: LayPlan, scale: number): PathItem[] {
+  const places = lay.reserved.filter(({ from, near }) => from < lay.length.value && near < lay.rollWidth);
+  return places.flatMap(({ from, to, near, far }) => {
+    const [x0, y0] = [from * scale, near * scale];
+    const [x1, y1] = [Math.min(to, lay.length.value) * scale, Math.min(far, lay.rollWidth) * scale];
+    return [
+      rectangle({ x: x0, y: y0, width: x1 - x0, height: y1 - y0 }, { line: STYLE.opening }),
+      lineAt(x0, y0, x1, y1, STYLE.opening),
+      lineAt(x0, y1, x1, y0, STYLE.opening),
+    ];
+  });
 }
 
 function head(
@@ -150,7 +170,12 @@ function head(
         ...([lengthText(lay.rollWidth, units), stockText(lay.length.value, units, language)] as const),
         ...share,
       );
-  const notes = [figures, ...(rows > 1 ? [words.lay.rows(rows)] : []), words.lay.shaded()].join(' ');
+  const notes = [
+    figures,
+    ...(rows > 1 ? [words.lay.rows(rows)] : []),
+    words.lay.shaded(),
+    ...(lay.reserved.length > 0 ? [words.lay.keptClear(lay.reserved.length)] : []),
+  ].join(' ');
   return stack([
     ...paragraph(title.words, width + 1, metrics, { capital: title.capital, face: 'bold' }),
     ...paragraph(notes, width, metrics, { capital: CAPITAL.small }),

@@ -393,6 +393,7 @@ export const english = {
       `On the offcut “${name}”${place === '' ? '' : ` (${place})`}, ${size}, ${density} of it in pieces. ${counted(pieces, 'piece', 'pieces')}. Measure it before cutting.`,
     rows: (rows: number): string => `The roll runs on over ${rows} rows.`,
     shaded: (): string => 'Darker: pocket patches.',
+    keptClear: (places: number): string => `Crossed: ${counted(places, 'place', 'places')} kept clear.`,
   },
   pocket: {
     title: (): string => 'Pocket patches',
@@ -405,6 +406,9 @@ export const english = {
     title: (kind: 'shelf' | 'sewn'): string => (kind === 'shelf' ? 'Shelf labels' : 'Sewn-in labels'),
     panel: (pattern: string, turned: boolean): string =>
       turned ? `Panel ${pattern}, turned over` : `Panel ${pattern}`,
+    offcuts: (): string => 'Offcut labels',
+    alongAcross: (size: string): string => `${size} (along × across)`,
+    batch: (batch: string): string => `Batch ${batch}`,
   },
   template: {
     title: (): string => 'Template sheets',

@@ -373,6 +373,8 @@ export const german: Words = {
       `Auf dem Reststück „${name}“${place === '' ? '' : ` (${place})`}, ${size}, davon ${density} in Teilen. ${counted(pieces, 'Teil', 'Teile')}. Vor dem Zuschnitt nachmessen.`,
     rows: (rows) => `Die Rolle läuft über ${rows} Zeilen weiter.`,
     shaded: () => 'Dunkler: Taschen.',
+    keptClear: (places) =>
+      `Durchkreuzt: ${counted(places, 'freigehaltene Stelle', 'freigehaltene Stellen')}.`,
   },
   pocket: {
     title: () => 'Taschenteile',
@@ -384,6 +386,9 @@ export const german: Words = {
   label: {
     title: (kind) => (kind === 'shelf' ? 'Regaletiketten' : 'Einnähetiketten'),
     panel: (pattern, turned) => (turned ? `Blende ${pattern}, gewendet` : `Blende ${pattern}`),
+    offcuts: () => 'Etiketten für Reststücke',
+    alongAcross: (size) => `${size} (längs × quer)`,
+    batch: (batch) => `Partie ${batch}`,
   },
   template: {
     title: () => 'Schablonenblätter',

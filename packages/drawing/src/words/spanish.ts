@@ -364,6 +364,8 @@ export const spanish: Words = {
       `En el retal «${name}»${place === '' ? '' : ` (${place})`}, ${size}, ${density} en piezas. ${counted(pieces, 'pieza', 'piezas')}. Mídalo antes de cortar.`,
     rows: (rows) => `El rollo sigue en ${rows} filas.`,
     shaded: () => 'Más oscuro: piezas de bolsillo.',
+    keptClear: (places) =>
+      `Tachado: ${counted(places, 'lugar que se deja libre', 'lugares que se dejan libres')}.`,
   },
   pocket: {
     title: () => 'Piezas de bolsillo',
@@ -374,6 +376,9 @@ export const spanish: Words = {
   label: {
     title: (kind) => (kind === 'shelf' ? 'Etiquetas de estante' : 'Etiquetas para coser'),
     panel: (pattern, turned) => (turned ? `Panel ${pattern}, vuelto` : `Panel ${pattern}`),
+    offcuts: () => 'Etiquetas de retales',
+    alongAcross: (size) => `${size} (a lo largo × a lo ancho)`,
+    batch: (batch) => `Lote ${batch}`,
   },
   template: {
     title: () => 'Hojas de plantillas',

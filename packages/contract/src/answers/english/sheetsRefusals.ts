@@ -68,6 +68,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
         why: '',
         do: 'Choose the alternatives of the job again, or add it to the catalogue.',
       };
+    case 'NO_OFFCUTS_TO_LABEL':
+      return {
+        what: 'There is no offcut to label.',
+        why: 'The catalogue keeps none that is not yet cut, or none by the names given.',
+        do: 'Keep an offcut first, or name one that is in stock.',
+      };
     case 'LABEL_STOCK_UNKNOWN':
       return {
         what: `“${refusal.name.slice(0, 60)}” is no sheet of labels that is known.`,
