@@ -71,6 +71,32 @@ test('by the keyboard alone a piece is moved, held and the rest laid anew; saved
   await page.close();
 });
 
+test('a place kept clear is crossed on the roll and makes the lay anew; lays are set side by side', async () => {
+  const page = await opened.browser.newPage({ viewport: { width: 1280, height: 1800 } });
+  const faults = faultsOf(page);
+  await page.goto(`${opened.address}/jobs/demo-camper/cutting`);
+  await panels(page).first().waitFor();
+  await page.getByRole('button', { name: 'Put this lay aside' }).first().click();
+  await page.getByRole('button', { name: /^Side by side: Put aside 1/ }).click();
+  await page.getByRole('img', { name: 'Lay put aside' }).waitFor();
+  await page.getByRole('button', { name: 'Push together' }).first().click();
+  await page.getByText(/^Pushed together: /).waitFor();
+  await page.getByRole('button', { name: 'Keep a place clear' }).first().click();
+  await page.getByLabel('To', { exact: true }).fill('20');
+  await page.keyboard.press('Enter');
+  await page.locator('.kept-clear').waitFor();
+  await page.getByText('it fits no longer').waitFor();
+  await page
+    .getByText(/^What sets the length: /)
+    .first()
+    .waitFor();
+  expect(await accessFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Remove place 1' }).click();
+  await page.locator('.kept-clear').waitFor({ state: 'detached' });
+  expect(faults).toEqual([]);
+  await page.close();
+});
+
 test('a longer look is watched, stopped, and what it found taken', async () => {
   const page = await opened.browser.newPage({ viewport: { width: 390, height: 844 } });
   const faults = faultsOf(page);

@@ -48,6 +48,7 @@ export {
   type UnitName,
   USUAL_CLOTH,
   type WindMargins,
+  weighLay,
   windMargins,
 } from '@panewright/design';
 export { finishedPanel, inPhoto, LABEL_STOCKS, photoCorners, type SeenPart } from '@panewright/drawing';

@@ -1,6 +1,17 @@
 export { laidOf } from './cutting/handLay.ts';
-export * from './cutting/laySearch.ts';
+export {
+  drawPlaces,
+  type LayFrame,
+  type LayRefusal,
+  type LaySearch,
+  laidPlaces,
+  pushPlaces,
+  startLaySearch,
+  stepLaySearch,
+  tryPlaces,
+} from './cutting/laySearch.ts';
 export { type FreePiece, leftOver, type Spread } from './cutting/leftOver.ts';
+export * from './cutting/weighLay.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';
 export { defaultFasteners, defaultSteelStrips } from './defaults/fasteners.ts';

@@ -33,6 +33,8 @@ export function LayDrawing({ lay, page, stale }: Props) {
   const w = useWords();
   const units = useUnits();
   const { frame, places, drawn } = page;
+  const inChain = ({ piece, copy }: (typeof drawn)[number]) =>
+    lay.chain?.copies.some((one) => one.piece === piece && one.copy === copy) ?? false;
   const drag = useDrag(page);
   const shown = drag.now
     ? drawn.map((one, k) => (k === drag.now!.index ? (drawPlaces(frame, [drag.now!.to])[0] ?? one) : one))
@@ -54,6 +56,7 @@ export function LayDrawing({ lay, page, stale }: Props) {
         <>
           <g transform={view.world}>
             <Roll lay={lay} end={end} />
+            <Reserved page={page} end={end} />
           </g>
           {shown.map(({ piece, copy, outline }, k) => {
             const place = places[k]!;
@@ -76,7 +79,7 @@ export function LayDrawing({ lay, page, stale }: Props) {
                 <path
                   d={outlinePath(outline)}
                   transform={view.world}
-                  className={`piece piece-${kind}${place.held ? ' piece-held' : ''}`}
+                  className={`piece piece-${kind}${place.held ? ' piece-held' : ''}${inChain(shown[k]!) ? ' piece-chain' : ''}`}
                 />
                 {place.held ? <Pin at={view.at(pinAt(outline))} /> : null}
               </g>
@@ -97,6 +100,7 @@ export function LayDrawing({ lay, page, stale }: Props) {
               className="least-line"
             />
           </g>
+          <Chain lay={lay} shown={shown} view={view} />
           <Length view={view} lay={lay} text={showLength(lay.length.value, units)} />
         </>
       )}
@@ -138,6 +142,54 @@ function Roll({ lay, end }: { readonly lay: LayPlan; readonly end: number }) {
         : null}
     </>
   );
+}
+
+/** Where nothing may lie: a cross on each, so that it is told without colour. */
+function Reserved({ page, end }: { readonly page: LayOnPage; readonly end: number }) {
+  const w = useWords();
+  const { reserved = [], rollWidth } = page.frame;
+  return reserved
+    .filter((place) => place.rollWidth === rollWidth && place.from < end)
+    .map((place, index) => {
+      const [to, far] = [Math.min(place.to, end), Math.min(place.far, rollWidth)];
+      return (
+        <g key={place.id} className="kept-clear">
+          <title>{w.reserved.drawn(place.notes || w.reserved.reasons[place.why], index + 1)}</title>
+          <rect
+            x={place.from}
+            y={place.near}
+            width={to - place.from}
+            height={Math.max(0, far - place.near)}
+          />
+          <path d={`M${place.from} ${place.near}L${to} ${far}M${place.from} ${far}L${to} ${place.near}`} />
+        </g>
+      );
+    });
+}
+
+/** From the cut end through the pieces that set the length, to the end of the lay. */
+function Chain({ lay, shown, view }: ChainProps) {
+  const boxes = (lay.chain?.copies ?? []).flatMap(({ piece, copy }) => {
+    const one = shown.find((other) => other.piece === piece && other.copy === copy);
+    return one ? [bounds(one.outline)] : [];
+  });
+  if (boxes.length === 0) return null;
+  const at = (x: number, y: number) => {
+    const p = view.at({ x, y });
+    return `${p.x} ${p.y}`;
+  };
+  // Across each piece below its name; a step where the next lies at another height.
+  const through = boxes.map((box) => {
+    const y = box.minY + 0.3 * (box.maxY - box.minY);
+    return `L${at(box.minX, y)}L${at(box.maxX, y)}`;
+  });
+  return <path d={`M${through.join('').slice(1)}`} className="chain-line" />;
+}
+
+interface ChainProps {
+  readonly lay: LayPlan;
+  readonly shown: LayOnPage['drawn'];
+  readonly view: View;
 }
 
 function Length({ view, lay, text }: { readonly view: View; readonly lay: LayPlan; readonly text: string }) {

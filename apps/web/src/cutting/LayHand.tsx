@@ -12,12 +12,17 @@ export function LayHand({ lay, page }: { readonly lay: LayPlan; readonly page: L
   return (
     <fieldset>
       <legend>{w.lay.byHand}</legend>
-      <p className="about">{w.lay.help}</p>
+      <p className="about">
+        {w.lay.help} {w.lay.pushAbout}
+      </p>
       <Chosen page={page} />
       <p aria-live="polite">{page.said}</p>
       <div className="buttons">
         <button type="button" disabled={!any} onClick={page.layRest}>
           {w.lay.rest}
+        </button>
+        <button type="button" onClick={page.push}>
+          {w.lay.push}
         </button>
         <button type="button" onClick={() => page.hold(() => !any)}>
           {any ? w.lay.letGo : w.lay.holdAll}

@@ -5,10 +5,13 @@ import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue } from '../job/work.ts';
 import { showLength, showMoney, showPercent } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { CompareLays } from './CompareLays.tsx';
 import { LayDrawing } from './LayDrawing.tsx';
 import { LayHand } from './LayHand.tsx';
+import { LayReason } from './LayReason.tsx';
 import { LongerLay } from './LongerLay.tsx';
 import type { LongerAnswer } from './layLonger.worker.ts';
+import { ReservedPlaces } from './ReservedPlaces.tsx';
 import { type LayOnPage, useLay } from './useLay.ts';
 
 interface Props {
@@ -28,43 +31,48 @@ export function LaySection({ lay, pieces, stale }: Props) {
   const [found, setFound] = useState<LongerAnswer | null>(null);
   if (!page) return null;
   return (
-    <section className="stage">
-      <div className="stage-drawing">
-        <div className="lay-frame">
-          <div style={{ width: `${enlarged * 100}%` }}>
-            <LayDrawing
-              lay={found ? { ...lay, length: { ...lay.length, value: found.length } } : lay}
-              page={found ? watched(page, found) : page}
-              stale={stale}
-            />
+    <>
+      <section className="stage">
+        <div className="stage-drawing">
+          <div className="lay-frame">
+            <div style={{ width: `${enlarged * 100}%` }}>
+              <LayDrawing
+                lay={found ? { ...lay, length: { ...lay.length, value: found.length } } : lay}
+                page={found ? watched(page, found) : page}
+                stale={stale}
+              />
+            </div>
+          </div>
+          <div className="buttons">
+            <button
+              type="button"
+              className="quiet"
+              disabled={enlarged >= MOST_ENLARGED}
+              onClick={() => enlarge(enlarged * 1.5)}
+            >
+              {w.lay.larger}
+            </button>
+            <button
+              type="button"
+              className="quiet"
+              disabled={enlarged <= 1}
+              onClick={() => enlarge(Math.max(1, enlarged / 1.5))}
+            >
+              {w.lay.smaller}
+            </button>
           </div>
         </div>
-        <div className="buttons">
-          <button
-            type="button"
-            className="quiet"
-            disabled={enlarged >= MOST_ENLARGED}
-            onClick={() => enlarge(enlarged * 1.5)}
-          >
-            {w.lay.larger}
-          </button>
-          <button
-            type="button"
-            className="quiet"
-            disabled={enlarged <= 1}
-            onClick={() => enlarge(Math.max(1, enlarged / 1.5))}
-          >
-            {w.lay.smaller}
-          </button>
+        <div className="stage-side">
+          <h3>{w.cutting.lay(lay.lay, fabric?.name ?? lay.fabric)}</h3>
+          <LayFigures lay={lay} page={page} />
+          <LayReason lay={lay} page={page} />
+          <LongerLay lay={lay} page={page} show={setFound} />
+          <LayHand lay={lay} page={page} />
+          <ReservedPlaces lay={lay} />
         </div>
-      </div>
-      <div className="stage-side">
-        <h3>{w.cutting.lay(lay.lay, fabric?.name ?? lay.fabric)}</h3>
-        <LayFigures lay={lay} page={page} />
-        <LongerLay lay={lay} page={page} show={setFound} />
-        <LayHand lay={lay} page={page} />
-      </div>
-    </section>
+      </section>
+      <CompareLays lay={lay} page={page} />
+    </>
   );
 }
 

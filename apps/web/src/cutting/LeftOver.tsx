@@ -1,13 +1,12 @@
 import { type FormEvent, useId, useState } from 'react';
 import { newId } from '../app/newId.ts';
 import type { LayPlan, LeftPiece, Offcut } from '../contract.ts';
-import { Drawing } from '../drawing/Drawing.tsx';
-import { outlinePath } from '../drawing/outlinePath.ts';
 import { NameField } from '../fields/NameField.tsx';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import { showMoney, showSize } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { LayPicture } from './LayPicture.tsx';
 import type { Stock } from './useStock.ts';
 
 /** What each lay leaves of its cloth, and the way of each piece into stock. */
@@ -49,7 +48,11 @@ function OfLay({ lay, stock }: { readonly lay: LayPlan; readonly stock: Stock })
   return (
     <div className="left-over">
       <h4>{w.offcut.ofLay(lay.lay, fabric ?? lay.fabric)}</h4>
-      <LeftDrawing lay={lay} />
+      <LayPicture
+        label={w.offcut.drawing(lay.lay)}
+        length={lay.bought?.length ?? lay.offcut?.along ?? lay.length.value}
+        lay={lay}
+      />
       <ol className="left-list">
         {lay.leaves.map((piece, index) => {
           const size = showSize(piece.along, piece.across, units);
@@ -92,6 +95,7 @@ function KeepForm({ lay, piece, index, stock, close }: KeepProps) {
   const id = useId();
   const [name, setName] = useState(`${jobName.slice(0, 40)} ${lay.lay}-${index + 1}`);
   const [place, setPlace] = useState('');
+  const [batch, setBatch] = useState('');
   const [sentence, setSentence] = useState<string | null>(null);
   const submit = async (event: FormEvent) => {
     event.preventDefault();
@@ -103,6 +107,7 @@ function KeepForm({ lay, piece, index, stock, close }: KeepProps) {
       ...{ along: piece.along, across: piece.across, place: place.trim(), worth: piece.worth },
       from: { job, jobName, lay: lay.lay, date: new Date().toISOString().slice(0, 10) },
       notes: '',
+      ...(batch.trim() === '' ? {} : { batch: batch.trim() }),
     };
     if (await stock.change((before) => [...before, offcut], w.offcut.keptNow(called))) close();
   };
@@ -118,6 +123,7 @@ function KeepForm({ lay, piece, index, stock, close }: KeepProps) {
           setSentence(null);
         }}
       />
+      <NameField label={w.offcut.batch} value={batch} most={60} sentence={null} set={setBatch} />
       <div className="field">
         <label htmlFor={`${id}-place`}>{w.offcut.place}</label>
         <span className="field-line">
@@ -139,51 +145,5 @@ function KeepForm({ lay, piece, index, stock, close }: KeepProps) {
         </button>
       </div>
     </form>
-  );
-}
-
-const PAD = { x: 12, top: 12, bottom: 12 };
-
-function LeftDrawing({ lay }: { readonly lay: LayPlan }) {
-  const w = useWords();
-  const length = lay.bought?.length ?? lay.offcut?.along ?? lay.length.value;
-  return (
-    <Drawing
-      box={{ minX: 0, minY: 0, maxX: length, maxY: lay.rollWidth }}
-      label={w.offcut.drawing(lay.lay)}
-      tall={0.3}
-      leastHeight={140}
-      pad={PAD}
-      narrowPad={PAD}
-    >
-      {(view) => (
-        <>
-          <g transform={view.world}>
-            <rect x={0} y={0} width={length} height={lay.rollWidth} className="roll" />
-            {lay.placements.map(({ piece, copy, outline }) => (
-              <path key={`${piece}.${copy}`} d={outlinePath(outline)} className="piece piece-panel" />
-            ))}
-            {lay.leaves.map(({ x, y, along, across }) => (
-              <rect key={`${x} ${y}`} x={x} y={y} width={along} height={across} className="left-piece" />
-            ))}
-          </g>
-          {lay.leaves.map(({ x, y, along, across }, k) => {
-            const at = view.at({ x: x + along / 2, y: y + across / 2 });
-            return (
-              <text
-                key={`${x} ${y}`}
-                x={at.x}
-                y={at.y}
-                textAnchor="middle"
-                dominantBaseline="central"
-                className="piece-name"
-              >
-                {k + 1}
-              </text>
-            );
-          })}
-        </>
-      )}
-    </Drawing>
   );
 }

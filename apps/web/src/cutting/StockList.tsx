@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import type { CuttingPlan, Offcut } from '../contract.ts';
+import { SelectField } from '../fields/fields.tsx';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import { showMoney, showSize } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { OffcutLabels } from './OffcutLabels.tsx';
 import type { Stock } from './useStock.ts';
 
 /** All offcuts the shop keeps, and what this job makes of each. */
@@ -24,6 +26,7 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
     <section>
       <h3>{w.offcut.stock}</h3>
       <p className="about">{w.offcut.stockAbout}</p>
+      <OneBatch />
       {cutting.savings.map(({ fabric, price }) => (
         <p key={fabric}>
           <strong>{w.offcut.saved(showMoney(price, sign), nameOf(fabric))}</strong>
@@ -58,7 +61,29 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
           ))}
         </ul>
       )}
+      <OffcutLabels offcuts={stock.offcuts} />
     </section>
+  );
+}
+
+/** Cloth of two batches may differ in colour: what must not be mixed. */
+function OneBatch() {
+  const w = useWords();
+  const { job } = useWork();
+  const oneBatch = useJob((state) => state.document.oneBatch) ?? 'any';
+  return (
+    <SelectField
+      label={w.offcut.oneBatch}
+      value={oneBatch}
+      options={(['any', 'panel', 'job'] as const).map((value) => ({ value, label: w.offcut.batches[value] }))}
+      set={(value) => {
+        job.edit('oneBatch', (draft) => {
+          if (value === 'any') delete draft.oneBatch;
+          else draft.oneBatch = value;
+        });
+        job.settle();
+      }}
+    />
   );
 }
 

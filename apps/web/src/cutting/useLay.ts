@@ -8,8 +8,12 @@ import {
   type LayPlan,
   type LayRefusal,
   laidPlaces,
+  pushPlaces,
+  tryPlaces,
 } from '../contract.ts';
+import { useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
+import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { type PutDown, putDown } from './layEdits.ts';
 
@@ -31,6 +35,8 @@ export interface LayOnPage {
   readonly hold: (held: (place: LaidPlace, index: number) => boolean) => void;
   /** The rest is laid anew about what is held. */
   readonly layRest: () => void;
+  /** All pieces slide together; says why they cannot, where they lie as no lay may. */
+  readonly push: () => void;
   /** The program's own lay. */
   readonly letGo: () => void;
 }
@@ -45,14 +51,17 @@ interface Done {
 /** null while the cloth of the lay is not in the catalogue. */
 export function useLay(lay: LayPlan, allPieces: readonly CutPiece[]): LayOnPage | null {
   const w = useWords();
+  const units = useUnits();
   const { job } = useWork();
   const fabric = useCatalogue(({ fabrics }) => fabrics.find(({ id }) => id === lay.fabric));
   const openings = useJob((state) => state.document.openings);
+  const reservedPlaces = useJob((state) => state.document.reservedPlaces);
   const frame = useMemo((): LayFrame | null => {
     if (!fabric) return null;
     const pieces = allPieces.filter((piece) => piece.fabric === fabric.id);
-    return { fabric, rollWidth: lay.rollWidth, pieces, spacing: lay.spacing, reserved: lay.reserved };
-  }, [fabric, allPieces, lay]);
+    const reserved = (reservedPlaces ?? []).filter((place) => place.fabric === fabric.id);
+    return { fabric, rollWidth: lay.rollWidth, pieces, spacing: lay.spacing, reserved };
+  }, [fabric, allPieces, lay, reservedPlaces]);
   const planned = useMemo(() => laidPlaces(lay, allPieces), [lay, allPieces]);
   // What was done since the plan was made, until the plan has followed.
   const [done, setDone] = useState<Done>();
@@ -81,6 +90,7 @@ export function useLay(lay: LayPlan, allPieces: readonly CutPiece[]): LayOnPage 
   };
   const sayRefusal = (refusal: LayRefusal): string => {
     if (refusal.code === 'LAY_OUTSIDE_CLOTH') return w.lay.outside[refusal.edge];
+    if (refusal.code === 'LAY_MEETS_RESERVED') return w.reserved.meets;
     if ('first' in refusal) {
       const other = places.find((_, k) => {
         const at = drawn[k];
@@ -133,6 +143,15 @@ export function useLay(lay: LayPlan, allPieces: readonly CutPiece[]): LayOnPage 
         'rest',
         places.filter((place) => place.held),
       ),
+    push: () => {
+      const pushed = pushPlaces(frame, places);
+      if (!pushed.ok) return say(w.lay.pushNot);
+      const [before, after] = [places, pushed.value].map((all) => tryPlaces(frame, all));
+      const shorter = before!.ok && after!.ok ? before!.value - after!.value : 0;
+      setDone({ over: lay, turns, places: pushed.value });
+      save('push', pushed.value);
+      say(shorter > 0.05 ? w.lay.pushed(showLength(shorter, units)) : w.lay.pushedSame);
+    },
     letGo: () => {
       setDone(undefined);
       save('own', null);

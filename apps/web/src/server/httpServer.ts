@@ -61,6 +61,7 @@ export const httpServer: Server = {
   openCatalogue: () => call('openCatalogue', {}),
   saveCatalogue: (catalogue, basedOn) => saved(call('saveCatalogue', { catalogue, basedOn })),
   referenceSheets: (input) => call('referenceSheets', input),
+  offcutLabels: (input) => call('offcutLabels', input),
   sheets: async (input, signal, told) => (await callTold('sheets', input, signal, told)).files,
   findPatterns: (search) => call('findPatterns', search),
   keepPattern: async (pattern) => void (await call('keepPattern', { pattern })),

@@ -35,6 +35,7 @@ export interface Server {
   readonly referenceSheets: (
     input: OperationInput<'referenceSheets'>,
   ) => Promise<OperationOutput<'referenceSheets'>>;
+  readonly offcutLabels: (input: OperationInput<'offcutLabels'>) => Promise<OperationOutput<'offcutLabels'>>;
   /** `told` is called with how far the work is: panel by panel of its plan, then sheet by sheet. */
   readonly sheets: (
     input: OperationInput<'sheets'>,

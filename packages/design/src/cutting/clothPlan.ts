@@ -4,6 +4,7 @@ import type { Job } from '../document/job.ts';
 import type { Offcut } from '../document/offcuts.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { CutPiece, LayPlan, OffcutSaving } from '../plan/plan.ts';
+import type { PocketsOf } from './cutPieces.ts';
 import { type LayInput, layPlan } from './layPlan.ts';
 import { leftOver } from './leftOver.ts';
 import { type StockLay, stockLays } from './stockLays.ts';
@@ -16,6 +17,12 @@ export interface ClothPlan {
 }
 
 type RollInput = Omit<LayInput, 'name' | 'pieces' | 'byHand'> & Pick<LayInput, 'byHand'>;
+
+/** What must come from one batch of cloth, and which pockets belong to which panel. */
+export interface BatchRule {
+  readonly rule: 'panel' | 'job';
+  readonly pockets: PocketsOf;
+}
 
 interface Tried {
   /** null: nothing is left for the roll. */
@@ -32,11 +39,15 @@ interface Tried {
  * @param name names the lays in their order
  */
 export function clothPlan(
-  input: RollInput & { readonly stock: readonly Offcut[]; readonly leastOffcut: number },
+  input: RollInput & {
+    readonly stock: readonly Offcut[];
+    readonly leastOffcut: number;
+    readonly batch: BatchRule | null;
+  },
   pieces: readonly CutPiece[],
   name: (index: number) => string,
 ): ClothPlan {
-  const { fabric, stock, spacing, seed, leastOffcut } = input;
+  const { fabric, stock, spacing, seed, leastOffcut, batch } = input;
   const alone = onRoll(input, pieces, [], null);
   const taken = alone.roll && stock.length > 0 ? best(input, pieces, alone) : alone;
   const final = input.byHand ? onRoll(input, restOf(pieces, taken.used), taken.used, input.byHand) : taken;
@@ -53,10 +64,18 @@ export function clothPlan(
   return { lays, saving, findings: [...final.findings, ...said] };
 
   function best(roll: RollInput, all: readonly CutPiece[], without: Tried): Tried {
-    const filled = stockLays(fabric, all, stock, spacing, seed);
+    const filled = stockLays(
+      fabric,
+      all,
+      stock,
+      spacing,
+      seed,
+      batch?.rule === 'panel' ? batch.pockets : null,
+    );
     let least = without;
     for (let k = 1; k <= filled.length; k++) {
       const used = filled.slice(0, k);
+      if (batch?.rule === 'job' && (k > 1 || used[0]!.rest.length > 0)) break;
       const tried = onRoll(roll, restOf(all, used), used, null);
       if (priceOf(tried) < priceOf(least)) least = tried;
     }
@@ -91,7 +110,19 @@ function worthOf({ rolls }: Fabric, { rollWidth, offcut }: LayPlan, stock: reado
   return roll.price / (roll.step * roll.width);
 }
 
-const leavesOf = (lay: LayPlan, worth: number, least: number): LayPlan['leaves'] =>
+/** Of a lay, what leaves of its cloth are counted by. */
+export type Leaving = Pick<
+  LayPlan,
+  'bought' | 'offcut' | 'selvage' | 'rollWidth' | 'placements' | 'spacing' | 'reserved'
+> & { readonly length: { readonly value: number } };
+
+/**
+ * Rectangles a lay leaves, and what each is worth.
+ *
+ * @param worth of a square millimetre, money
+ * @source see leftOver
+ */
+export const leavesOf = (lay: Leaving, worth: number, least: number): LayPlan['leaves'] =>
   leftOver(
     {
       length: lay.bought?.length ?? lay.offcut?.along ?? lay.length.value,

@@ -64,6 +64,20 @@ function wholeTurn(degrees: number): number {
   return ((turn % 360) + 360) % 360;
 }
 
+/** How many of which pocket patch each opening's panel takes. */
+export type PocketsOf = ReadonlyMap<string, readonly { readonly piece: string; readonly count: number }[]>;
+
+/** What belongs to one panel, by its opening. */
+export const pocketsOf = (made: readonly Made[]): PocketsOf =>
+  new Map(
+    made.flatMap(({ pattern, hold }) =>
+      pattern.members.map(({ opening }) => {
+        const pockets = hold.pocketPieces.map(({ piece, count }) => ({ piece, count }));
+        return [opening, pockets] as const;
+      }),
+    ),
+  );
+
 /** Pocket patches of one shape and cloth are one piece, whichever panel they go on. */
 function pocketPieces(made: readonly Made[]): CutPiece[] {
   const pieces = new Map<string, CutPiece>();
@@ -85,7 +99,8 @@ function pocketPieces(made: readonly Made[]): CutPiece[] {
               openings: [],
               turnedOver: false,
               fabric: materials.fabric.id,
-              turns: [0, 90, 180, 270],
+              // Cloth with a direction shows it on a patch too.
+              turns: materials.fabric.oneWay ? [0] : [0, 90, 180, 270],
               mayFlip: false,
             },
       );

@@ -5,18 +5,20 @@ import type { CutPiece, CuttingPlan, LayPlan, OffcutSaving } from '../plan/plan.
 import type { Made } from '../take-off/needs.ts';
 import { bindingStrips } from './bindingStrips.ts';
 import { clothPlan, stockFor } from './clothPlan.ts';
+import { pocketsOf } from './cutPieces.ts';
 
 /** The lays of each cloth, on offcuts of the stock and on its roll, and a strip cutting list for each binding. */
 export function cuttingPlan(
   pieces: readonly CutPiece[],
   made: readonly Made[],
-  job: Pick<Job, 'id' | 'laysByHand' | 'offcutsLeftBe' | 'reservedPlaces'>,
+  job: Pick<Job, 'id' | 'laysByHand' | 'offcutsLeftBe' | 'reservedPlaces' | 'oneBatch'>,
   catalogue: Catalogue,
   seed: number,
   budget: number,
   find: Find,
 ): CuttingPlan {
   const { cutSpacing: spacing, leastOffcut } = catalogue.habits;
+  const batch = job.oneBatch ? { rule: job.oneBatch, pockets: pocketsOf(made) } : null;
   const lays: LayPlan[] = [];
   const savings: OffcutSaving[] = [];
   for (const fabric of catalogue.fabrics) {
@@ -26,7 +28,7 @@ export function cuttingPlan(
     const stock = stockFor(job, catalogue, fabric.id);
     const reserved = (job.reservedPlaces ?? []).filter((place) => place.fabric === fabric.id);
     const cloth = clothPlan(
-      { fabric, spacing, byHand, reserved, seed, budget, stock, leastOffcut },
+      { fabric, spacing, byHand, reserved, seed, budget, stock, leastOffcut, batch },
       own,
       (index) => `L${lays.length + index + 1}`,
     );

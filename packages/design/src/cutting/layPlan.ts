@@ -77,11 +77,15 @@ const laidOn = (roll: Fabric['rolls'][number], layout: Layout, bound: number): L
   roll,
   layout,
   bound,
-  price: steps(roll, layout.length) * roll.price,
+  price: wholeSteps(roll, layout.length) * roll.price,
 });
 
-/** Whole steps of cloth that a length takes. */
-const steps = (roll: Fabric['rolls'][number], length: number): number =>
+/**
+ * Whole steps of cloth that a length takes.
+ *
+ * @source none: rounded up, a hair apart
+ */
+export const wholeSteps = (roll: Fabric['rolls'][number], length: number): number =>
   Math.ceil((length / roll.step) * (1 - 1e-9));
 
 function laidByHand(
@@ -141,7 +145,7 @@ function asPlan(
     chain: chainOf(layInstance(fabric, best.roll.width, pieces, spacing, reserved), best.layout, reserved),
     reserved,
     byHand: hand && { held: hand.held, automatic: priceOf(hand.automatic) },
-    bought: { length: steps(best.roll, best.layout.length) * best.roll.step, price: best.price },
+    bought: { length: wholeSteps(best.roll, best.layout.length) * best.roll.step, price: best.price },
     ...{ offcut: null, leaves: [] },
   };
 }

@@ -31,13 +31,17 @@ export interface LayFrame {
   /** Least distance between two pieces, mm. */
   readonly spacing: number;
   /** Where on rolls of this cloth nothing may lie. */
-  readonly reserved: readonly ReservedPlace[];
+  readonly reserved?: readonly ReservedPlace[];
 }
 
 const known = new WeakMap<LayFrame, Instance>();
 
-/** Made once for a frame: a dragged piece is checked many times a second. */
-function instanceOf(frame: LayFrame): Instance {
+/**
+ * Made once for a frame: a dragged piece is checked many times a second.
+ *
+ * @source none: see layInstance
+ */
+export function instanceOf(frame: LayFrame): Instance {
   const found = known.get(frame);
   if (found) return found;
   const made = layInstance(frame.fabric, frame.rollWidth, frame.pieces, frame.spacing, frame.reserved);

@@ -174,3 +174,52 @@ test('what a lay leaves is within the cloth bought, and worth its share of the r
     );
   }
 });
+
+/** By lay: the openings whose panels it has, and how many pockets. */
+const contents = ({ cutting }: ReturnType<typeof plan>) =>
+  cutting!.lays.map(({ placements }) => {
+    const of = (kind: 'panel' | 'pocket') =>
+      placements.filter((one) => cutting!.pieces.find(({ piece }) => piece === one.piece)!.kind === kind);
+    const openings = of('panel').map(
+      ({ piece, copy }) => cutting!.pieces.find((one) => one.piece === piece)!.openings[copy]!,
+    );
+    return { openings: openings.sort(), pockets: of('pocket').length };
+  });
+
+test('where a panel and its pockets are to come from one batch, each lay has the pockets of its own panels and no others', () => {
+  const stock = withStock(kept('a', 1700, 600));
+  const each = plan(defaultCatalogue).hold[0]!.pocketPieces.reduce((sum, { count }) => sum + count, 0);
+  expect(each).toBeGreaterThan(0);
+  const loose = contents(plan(stock));
+  expect(loose.some(({ openings, pockets }) => pockets !== each * openings.length)).toBe(true);
+  const bound = plan(stock, { ...job, oneBatch: 'panel' });
+  const lays = contents(bound);
+  expect(lays).toHaveLength(2);
+  for (const { openings, pockets } of lays) expect(pockets).toBe(each * openings.length);
+  expect(lays.flatMap(({ openings }) => openings).sort()).toEqual(['A', 'B', 'C']);
+});
+
+test('where all of a cloth is to come from one batch, an offcut is used only if it takes everything', () => {
+  expect(plan(withStock(kept('a', 1700, 600)), { ...job, oneBatch: 'job' }).cutting!.savings).toEqual([]);
+  const [roll] = plan(defaultCatalogue).cutting!.lays;
+  const whole = withStock(kept('a', roll!.length.value + 60, roll!.rollWidth));
+  expect(plan(whole, { ...job, oneBatch: 'job' }).cutting!.savings).toHaveLength(1);
+});
+
+test('of cloth with a direction every piece lies one way: panels as in their openings, pockets all alike', () => {
+  const oneWay = {
+    ...defaultCatalogue,
+    fabrics: defaultCatalogue.fabrics.map((one) => ({ ...one, oneWay: true })),
+  };
+  const { lays, pieces } = plan(oneWay).cutting!;
+  for (const { piece, turns, mayFlip } of pieces)
+    expect({ piece, turns: turns.length, mayFlip }).toEqual({ piece, turns: 1, mayFlip: false });
+  const angles = (kind: string) =>
+    new Set(
+      lays[0]!.placements
+        .filter((one) => pieces.find(({ piece }) => piece === one.piece)!.kind === kind)
+        .map(({ place }) => Math.round((place.angle * 180) / Math.PI)),
+    );
+  expect(angles('panel').size).toBe(1);
+  expect(angles('pocket').size).toBe(1);
+});

@@ -8,6 +8,7 @@ import {
   pushPlaces,
   type ReservedPlace,
   tryPlaces,
+  weighLay,
 } from '@panewright/design';
 import { bounds, intersects, outlineFrom, point } from '@panewright/geometry';
 import { expect, test } from 'vitest';
@@ -78,6 +79,18 @@ test('the chain of a lay begins at the cut end, ends where the lay ends, and eac
     expect(box.minX).toBeLessThanOrEqual(boxes[k]!.maxX + own.spacing + slack + play);
     expect(box.minY).toBeLessThanOrEqual(boxes[k]!.maxY + own.spacing);
     expect(box.maxY).toBeGreaterThanOrEqual(boxes[k]!.minY - own.spacing);
+  });
+});
+
+test('a lay weighed by its places comes to what the plan says of it, and one a piece short is refused', () => {
+  const places = laidPlaces(own, planOf(job).pieces);
+  const least = defaultCatalogue.habits.leastOffcut;
+  const weighed = weighLay(frameOf(own), places, least);
+  if (!weighed.ok) throw new Error(weighed.refusal.code);
+  expect(weighed.value.length).toBeCloseTo(own.length.value, 6);
+  expect(weighed.value).toMatchObject({ bought: own.bought, leaves: own.leaves, rollWidth: own.rollWidth });
+  expect(weighLay(frameOf(own), places.slice(1), least)).toMatchObject({
+    refusal: { code: 'LAY_DEMAND_NOT_MET' },
   });
 });
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { elevations } from './elevations.ts';
 import { heldByHand, holdExtras } from './holdChoices.ts';
-import { laysByHand } from './layByHand.ts';
+import { keptLay, laysByHand } from './layByHand.ts';
 import { distinctIds, id, label, lengthBetween, note, requiredLabel, unitName } from './primitives.ts';
 import { language } from './printing.ts';
 import { reservedPlace } from './reservedPlaces.ts';
@@ -153,11 +153,18 @@ export const job = z
       .describe('what a shared pattern is, where it is not the first opening it serves'),
     elevations: elevations.optional(),
     laysByHand: laysByHand.optional(),
+    keptLays: z.array(keptLay).max(40).optional().describe('lays put aside, to be set beside another'),
     reservedPlaces: z
       .array(reservedPlace)
       .max(200)
       .optional()
       .describe('where on a roll nothing may be cut: flaws, and cloth kept for something else'),
+    oneBatch: z
+      .enum(['panel', 'job'])
+      .optional()
+      .describe(
+        'a panel with its pockets, or all of a cloth, from one batch: an offcut counts as a batch of its own',
+      ),
     offcutsLeftBe: z
       .array(id)
       .max(500)
@@ -179,6 +186,8 @@ export const job = z
     const byHand = (value.heldByHand ?? []).map(({ opening: id }) => ({ id }));
     if (!distinctIds(byHand))
       context.addIssue({ code: 'custom', path: ['heldByHand'], message: 'two entries are for one opening' });
+    if (!distinctIds(value.keptLays ?? []))
+      context.addIssue({ code: 'custom', path: ['keptLays'], message: 'two kept lays have the same id' });
     if (!distinctIds(value.reservedPlaces ?? []))
       context.addIssue({ code: 'custom', path: ['reservedPlaces'], message: 'two places have the same id' });
     if (!distinctIds(value.openings))

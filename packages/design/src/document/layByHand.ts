@@ -27,6 +27,10 @@ export const layByHand = z.strictObject({
 });
 export type LayByHand = z.infer<typeof layByHand>;
 
+/** A lay put aside, to be set beside another. */
+export const keptLay = z.strictObject({ id, name: requiredLabel(60), lay: layByHand });
+export type KeptLay = z.infer<typeof keptLay>;
+
 /** Of each cloth one lay at most. */
 export const laysByHand = z
   .array(layByHand)

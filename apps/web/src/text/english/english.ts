@@ -1,4 +1,5 @@
 import { benchWords } from './benchWords.ts';
+import { compareWords } from './compareWords.ts';
 import { elevationWords } from './elevationWords.ts';
 import { fastenerWords } from './fastenerWords.ts';
 import { findWords } from './findWords.ts';
@@ -9,6 +10,7 @@ import { layWords } from './layWords.ts';
 import { offcutWords } from './offcutWords.ts';
 import { photoWords } from './photoWords.ts';
 import { pictureWords } from './pictureWords.ts';
+import { reservedWords } from './reservedWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { surveyWords } from './surveyWords.ts';
 import { windowWords } from './windowWords.ts';
@@ -179,6 +181,8 @@ export const english = {
   kept: keptWords,
   photo: photoWords,
   offcut: offcutWords,
+  compare: compareWords,
+  reserved: reservedWords,
   openings: {
     title: (id: string, name: string) => `${id} ${name}`,
     teach:

@@ -21,8 +21,23 @@ export const layWords = {
   holdAll: 'Hold all',
   letGo: 'Let go of all',
   rest: 'Lay the rest anew',
+  push: 'Push together',
+  pushAbout:
+    'Push together slides every piece, held or not, to the cut end and down until it touches; none turns or passes another.',
+  pushed: (length: string) => `Pushed together: ${length} shorter.`,
+  pushedSame: 'Pushed together: the length stays.',
+  pushNot: 'Some pieces lie where they may not, so they cannot be pushed together.',
   own: 'Back to the program’s own lay',
   endsWith: 'Ends with',
+  because: (first: string, names: readonly string[], play: string | null) => {
+    const chain = `${first} → ${names.join(' → ')} → end`;
+    const one = names.length === 1;
+    return play === null
+      ? `What sets the length: ${chain}. ${one ? 'This piece reaches' : 'These lie one against the next'} from ${first === 'cut end' ? 'the cut end' : 'a place kept clear'} to the end of the lay; to be shorter, ${one ? 'it' : 'one of them'} must lie elsewhere or turned.`
+      : `What sets the length: ${chain}, with ${play} of play: pushed together, the lay is that much shorter.`;
+  },
+  cutEnd: 'cut end',
+  keptClear: 'place kept clear',
   automatic: (length: string, roll: string) => `${length} of the roll ${roll} wide`,
   automaticLabel: 'The program alone would take',
   outside: {

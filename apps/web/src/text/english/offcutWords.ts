@@ -50,4 +50,20 @@ export const offcutWords = {
   measure: 'Measure it and look it over for faults before cutting.',
   removed: (name: string) => `“${name}” is out of stock.`,
   undo: 'Put it back',
+  batch: 'Batch, as the roll says',
+  oneBatch: 'Batches of cloth',
+  batches: {
+    any: 'offcuts wherever they save',
+    panel: 'a panel and its pockets from one batch',
+    job: 'all of a cloth from one batch',
+  },
+  labels: {
+    title: 'Labels for the stock',
+    about: (count: number) =>
+      `A label with a QR code for ${count === 1 ? 'the one offcut that is' : `each of the ${count} offcuts that are`} not yet cut: name, size, cloth, where it lies, what left it and when.`,
+    stock: 'Sheet of labels',
+    edges: 'Draw the edges, for plain paper',
+    make: 'Make the labels',
+    save: 'Save the file',
+  },
 };

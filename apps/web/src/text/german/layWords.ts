@@ -21,6 +21,20 @@ export const layWords: Words['lay'] = {
   holdAll: 'Alle festhalten',
   letGo: 'Alle loslassen',
   rest: 'Den Rest neu auslegen',
+  push: 'Zusammenschieben',
+  pushAbout:
+    'Zusammenschieben rückt jedes Teil, festgehalten oder nicht, zum Schnittende und nach unten, bis es anstößt; keines dreht sich oder überholt ein anderes.',
+  pushed: (length) => `Zusammengeschoben: ${length} kürzer.`,
+  pushedSame: 'Zusammengeschoben: Die Länge bleibt.',
+  pushNot: 'Manche Teile liegen, wo sie nicht dürfen; so lassen sie sich nicht zusammenschieben.',
+  because: (first, names, play) => {
+    const chain = `${first} → ${names.join(' → ')} → Ende`;
+    return play === null
+      ? `Was die Länge bestimmt: ${chain}. ${names.length === 1 ? 'Dieses Teil reicht' : 'Diese liegen eines am anderen'} bis zum Ende der Schnittlage; kürzer wird sie nur, wenn eines davon anderswo oder gedreht liegt.`
+      : `Was die Länge bestimmt: ${chain}, mit ${play} Spiel: Zusammengeschoben ist die Schnittlage um so viel kürzer.`;
+  },
+  cutEnd: 'Schnittende',
+  keptClear: 'freigehaltene Stelle',
   own: 'Zurück zur Schnittlage des Programms',
   endsWith: 'Endet mit',
   automatic: (length, roll) => `${length} der ${roll} breiten Rolle`,

@@ -51,5 +51,21 @@ export const offcutWords: Words['offcut'] = {
   pieces: 'Teile darauf',
   measure: 'Vor dem Zuschnitt nachmessen und auf Fehler durchsehen.',
   removed: (name) => `„${name}“ ist nicht mehr im Bestand.`,
+  batch: 'Partie, wie auf der Rolle',
+  oneBatch: 'Stoffpartien',
+  batches: {
+    any: 'Reststücke überall, wo sie sparen',
+    panel: 'eine Blende und ihre Taschen aus einer Partie',
+    job: 'alles von einem Stoff aus einer Partie',
+  },
+  labels: {
+    title: 'Etiketten für den Vorrat',
+    about: (count) =>
+      `Ein Etikett mit QR-Code für ${count === 1 ? 'das eine Reststück, das' : `jedes der ${count} Reststücke, die`} noch nicht zugeschnitten ${count === 1 ? 'ist' : 'sind'}: Name, Größe, Stoff, Platz, woher und wann.`,
+    stock: 'Etikettenbogen',
+    edges: 'Ränder zeichnen, für einfaches Papier',
+    make: 'Etiketten machen',
+    save: 'Datei sichern',
+  },
   undo: 'Zurücklegen',
 };

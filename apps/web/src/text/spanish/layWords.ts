@@ -21,6 +21,20 @@ export const layWords: Words['lay'] = {
   holdAll: 'Sujetar todas',
   letGo: 'Soltar todas',
   rest: 'Tender de nuevo el resto',
+  push: 'Juntar',
+  pushAbout:
+    'Juntar desliza cada pieza, sujeta o no, hacia el extremo cortado y hacia abajo hasta que toca; ninguna gira ni adelanta a otra.',
+  pushed: (length) => `Juntadas: ${length} menos.`,
+  pushedSame: 'Juntadas: el largo no cambia.',
+  pushNot: 'Algunas piezas están donde no deben; así no se pueden juntar.',
+  because: (first, names, play) => {
+    const chain = `${first} → ${names.join(' → ')} → final`;
+    return play === null
+      ? `Lo que determina el largo: ${chain}. ${names.length === 1 ? 'Esta pieza llega' : 'Estas piezas van una contra otra'} hasta el final; para acortarlo, una de ellas debe ir en otro sitio o girada.`
+      : `Lo que determina el largo: ${chain}, con ${play} de holgura: al juntarlas se acorta en esa medida.`;
+  },
+  cutEnd: 'extremo cortado',
+  keptClear: 'lugar que se deja libre',
   own: 'Volver al tendido del programa',
   endsWith: 'Acaba con',
   automatic: (length, roll) => `${length} del rollo de ${roll}`,

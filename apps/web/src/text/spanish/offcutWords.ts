@@ -51,5 +51,21 @@ export const offcutWords: Words['offcut'] = {
   pieces: 'Piezas en él',
   measure: 'Mídalo y revíselo antes de cortar.',
   removed: (name) => `«${name}» ya no está en el almacén.`,
+  batch: 'Lote, como dice el rollo',
+  oneBatch: 'Lotes de tela',
+  batches: {
+    any: 'retales donde ahorren',
+    panel: 'un panel y sus bolsillos del mismo lote',
+    job: 'toda una tela del mismo lote',
+  },
+  labels: {
+    title: 'Etiquetas para las existencias',
+    about: (count) =>
+      `Una etiqueta con código QR para ${count === 1 ? 'el único retal' : `cada uno de los ${count} retales`} aún sin cortar: nombre, medida, tela, lugar, de dónde viene y cuándo.`,
+    stock: 'Hoja de etiquetas',
+    edges: 'Dibujar los bordes, para papel corriente',
+    make: 'Hacer las etiquetas',
+    save: 'Guardar el archivo',
+  },
   undo: 'Reponerlo',
 };

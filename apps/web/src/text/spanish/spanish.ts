@@ -1,6 +1,7 @@
 import type { Words } from '../words.ts';
 import { benchWords } from './benchWords.ts';
 import { catalogueWords } from './catalogueWords.ts';
+import { compareWords } from './compareWords.ts';
 import { elevationWords } from './elevationWords.ts';
 import { findWords } from './findWords.ts';
 import { holdWords } from './holdWords.ts';
@@ -11,6 +12,7 @@ import { offcutWords } from './offcutWords.ts';
 import { openingWords } from './openingWords.ts';
 import { photoWords } from './photoWords.ts';
 import { pictureWords } from './pictureWords.ts';
+import { reservedWords } from './reservedWords.ts';
 import { printerWords, sheetWords, shopPaperWords } from './sheetWords.ts';
 import { stageWords } from './stageWords.ts';
 import { surveyWords } from './surveyWords.ts';
@@ -27,6 +29,8 @@ export const spanish: Words = {
   kept: keptWords,
   photo: photoWords,
   offcut: offcutWords,
+  reserved: reservedWords,
+  compare: compareWords,
   holding: holdWords,
   lay: layWords,
   sheets: sheetWords,

@@ -68,6 +68,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
         why: '',
         do: 'Die Wahlmöglichkeiten des Auftrags neu wählen oder es in den Katalog aufnehmen.',
       };
+    case 'NO_OFFCUTS_TO_LABEL':
+      return {
+        what: 'Es gibt kein Reststück zu etikettieren.',
+        why: 'Im Katalog ist keines, das noch nicht zugeschnitten ist, oder keines mit diesen Namen.',
+        do: 'Zuerst ein Reststück aufheben, oder eines nennen, das im Bestand ist.',
+      };
     case 'LABEL_STOCK_UNKNOWN':
       return {
         what: `„${refusal.name.slice(0, 60)}“ ist kein bekannter Etikettenbogen.`,

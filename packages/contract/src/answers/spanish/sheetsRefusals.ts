@@ -68,6 +68,12 @@ export function saySheetsRefusal(refusal: SheetsRefusal, show: Show): Sentences 
         why: '',
         do: 'Elija de nuevo las opciones del encargo o añádalo al catálogo.',
       };
+    case 'NO_OFFCUTS_TO_LABEL':
+      return {
+        what: 'No hay ningún retal que etiquetar.',
+        why: 'El catálogo no guarda ninguno sin cortar, o ninguno con esos nombres.',
+        do: 'Guarde primero un retal, o nombre uno que esté en el almacén.',
+      };
     case 'LABEL_STOCK_UNKNOWN':
       return {
         what: `«${refusal.name.slice(0, 60)}» no es una hoja de etiquetas conocida.`,
