@@ -21,8 +21,12 @@ export const TOUCH = 2e-8;
 /** Vertices nearer than this share of the strip's width to the line through their neighbours are left out. */
 export const IDLE = 1e-10;
 
-/** Share of its area by which a shape of many corners may be rounded outward, so that it has fewer. */
+/**
+ * Share of its area by which a shape of many corners may be rounded outward, so that it has fewer; and where there are
+ * very many turned shapes, when the tables of their pairs cost more than the search itself.
+ */
 const OUTWARD = 0.001;
+const OUTWARD_OF_MANY = 0.004;
 
 /** Convex parts a shape is laid by while constructing, at most; only its hull where there are very many shapes. */
 const COVER = 4;
@@ -126,7 +130,8 @@ function prepare(instance: Instance): Prepared {
   const items: Item[] = [];
   const keys = new Map<string, number>();
   const turns = instance.pieces.reduce((sum, { allowedRotationsDeg }) => sum + allowedRotationsDeg.length, 0);
-  const cover = turns > MANY_VARIANTS ? 1 : COVER;
+  const many = turns > MANY_VARIANTS;
+  const [cover, share] = many ? [1, OUTWARD_OF_MANY] : [COVER, OUTWARD];
   for (const piece of instance.pieces) {
     const ring = ringOf(piece.polygon);
     const box = boxOf(ring);
@@ -141,6 +146,7 @@ function prepare(instance: Instance): Prepared {
         height,
         stripWidth,
         cover,
+        share,
         shape,
         firstIndex: variants.length,
       });
@@ -230,6 +236,7 @@ interface Frame {
   readonly height: number;
   readonly stripWidth: number;
   readonly cover: number;
+  readonly share: number;
   readonly shape: number;
   readonly firstIndex: number;
 }
@@ -238,7 +245,7 @@ interface Frame {
 function variantsOf(piece: Piece, base: Ring, frame: Frame): readonly Variant[] {
   const { grow, height, stripWidth, shape, firstIndex } = frame;
   const clean = withoutIdleVertices(base, IDLE * stripWidth);
-  const baseParts = convexParts(outward(clean, OUTWARD));
+  const baseParts = convexParts(outward(clean, frame.share));
   const baseCover = coverParts(baseParts, frame.cover);
   const out: Variant[] = [];
   for (const flipped of piece.flip ? [false, true] : [false])
