@@ -85,11 +85,12 @@ test('a place kept clear is crossed on the roll and makes the lay anew; lays are
   await page.getByLabel('To', { exact: true }).fill('20');
   await page.keyboard.press('Enter');
   await page.locator('.kept-clear').waitFor();
-  await page.getByText('it fits no longer').waitFor();
+  await page.getByText('it fits no longer').first().waitFor();
   await page
     .getByText(/^What sets the length: /)
     .first()
     .waitFor();
+  await settled(page);
   expect(await accessFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Remove place 1' }).click();
   await page.locator('.kept-clear').waitFor({ state: 'detached' });
