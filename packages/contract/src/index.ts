@@ -47,8 +47,10 @@ export {
   tryPlaces,
   type UnitName,
   USUAL_CLOTH,
+  type WindMargin,
   type WindMargins,
   weighLay,
+  windCurve,
   windMargins,
 } from '@panewright/design';
 export { finishedPanel, inPhoto, LABEL_STOCKS, photoCorners, type SeenPart } from '@panewright/drawing';

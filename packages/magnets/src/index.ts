@@ -2,7 +2,7 @@ export * from './caution.ts';
 export * from './edge/edgePull.ts';
 export * from './edge/sag.ts';
 export * from './hold/holdPanel.ts';
-export { panelHold, panelLetsGo, pointHolds, pointsLetGo } from './hold/panelHold.ts';
+export { panelHold, panelLetsGo, pointHolds, pointHoldsAt, pointsLetGo } from './hold/panelHold.ts';
 export * from './hold/pointStrength.ts';
 export {
   type BlockMagnet,

@@ -16,7 +16,7 @@ import { useHandPlacing } from './useHandPlacing.ts';
 import { useHoldView } from './useHoldView.ts';
 import { WhichMagnet } from './WhichMagnet.tsx';
 import { WholeMargin } from './WholeMargin.tsx';
-import { WindPlot } from './WindPlot.tsx';
+import { LateWindPlot } from './WindPlot.tsx';
 
 /** Where the panel is held, by what, and how surely. */
 export function HoldStage() {
@@ -61,7 +61,7 @@ export function HoldStage() {
         )}
         {view ? <WholeMargin view={view} /> : null}
         {view ? <HoldPointTable view={view} hand={hand} active={active} setActive={setActive} /> : null}
-        {view ? <WindPlot view={view} /> : null}
+        {view ? <LateWindPlot view={view} /> : null}
         {view ? <WhichMagnet key={opening?.id} opening={opening?.id} scoped={scoped} /> : null}
       </section>
       <section className="stage-side">

@@ -1,4 +1,5 @@
-import { metrePerSecond, windSpeed, windSpeedIn } from '../contract.ts';
+import { memo, useDeferredValue, useState } from 'react';
+import { metrePerSecond, type WindMargin, windSpeed, windSpeedIn } from '../contract.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showWind, useWindUnit, type WindUnit } from '../fields/wind.ts';
 import { showNumber } from '../text/show.ts';
@@ -29,19 +30,25 @@ type At = readonly [number, number];
 const path = (points: readonly At[]): string =>
   points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
+/** The plot right after the rest: the panel, its points and their figures do not wait for it. */
+export function LateWindPlot({ view }: { readonly view: HoldView }) {
+  return <WindPlot view={useDeferredValue(view)} />;
+}
+
 /** Margin of the panel and of its weakest point against wind: two bands, with what is asked and where each lets go. */
-export function WindPlot({ view }: { readonly view: HoldView }) {
+const WindPlot = memo(function WindPlot({ view }: { readonly view: HoldView }) {
   const w = useWords();
   const t = w.holding.plot;
   const unit = useWindUnit(useUnits());
   const { winds, asked, held } = view;
   if (!winds) return null;
-  const scales = scalesOf(winds.curve.map(({ wind }) => wind));
+  const curve = winds.curve();
+  const scales = scalesOf(curve.map(({ wind }) => wind));
   const { x, y } = scales;
   const ample = (margin: number | 'unloaded') => (margin === 'unloaded' ? MOST : margin);
-  const whole = bandOf(winds.curve.map(({ wind, whole: one }) => [x(wind), y(one.low), y(one.high)]));
+  const whole = bandOf(curve.map(({ wind, whole: one }) => [x(wind), y(one.low), y(one.high)]));
   const weakest = bandOf(
-    winds.curve.map(({ wind, weakest: one }) => [x(wind), y(ample(one.low)), y(ample(one.high))]),
+    curve.map(({ wind, weakest: one }) => [x(wind), y(ample(one.low)), y(ample(one.high))]),
   );
   const { low, high } = winds.letsGo;
   const speed = (value: number | null) => (value === null ? w.holding.table.beyond : showWind(value, unit));
@@ -74,10 +81,10 @@ export function WindPlot({ view }: { readonly view: HoldView }) {
         <Key kind="plot-whole" name={t.whole} />
         <Key kind="plot-weakest" name={t.weakest} />
       </p>
-      <PlotTable view={view} unit={unit} />
+      <PlotTable curve={curve} unit={unit} />
     </section>
   );
-}
+});
 
 /** The area between the low ends and the high ends. */
 function bandOf(ends: readonly (readonly [number, number, number])[]): string {
@@ -120,39 +127,45 @@ const Key = ({ kind, name }: { readonly kind: string; readonly name: string }) =
   </span>
 );
 
-/** The same as figures, every fourth wind of the plot. */
-function PlotTable({ view, unit }: { readonly view: HoldView; readonly unit: WindUnit }) {
+/** The same as figures, every fourth wind of the plot; written out once it is opened. */
+function PlotTable({ curve, unit }: { readonly curve: readonly WindMargin[]; readonly unit: WindUnit }) {
+  const t = useWords().holding.plot;
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>{t.table}</summary>
+      {open ? <PlotRows curve={curve.filter((_, k) => k % 4 === 0)} unit={unit} /> : null}
+    </details>
+  );
+}
+
+function PlotRows({ curve, unit }: { readonly curve: readonly WindMargin[]; readonly unit: WindUnit }) {
   const w = useWords();
   const t = w.holding.plot;
   const two = (margin: number | 'unloaded') =>
     margin === 'unloaded' ? w.holding.table.ample : showNumber(margin, 2);
   return (
-    <details>
-      <summary>{t.table}</summary>
-      <div className="table-frame">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{t.wind}</th>
-              <th scope="col">{t.panel}</th>
-              <th scope="col">{t.point}</th>
+    <div className="table-frame">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{t.wind}</th>
+            <th scope="col">{t.panel}</th>
+            <th scope="col">{t.point}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {curve.map(({ wind, whole, weakest }) => (
+            <tr key={wind}>
+              <th scope="row">{showWind(wind, unit)}</th>
+              <td>{w.holding.table.from(two(whole.low), two(whole.high))}</td>
+              <td>
+                {w.holding.table.from(two(weakest.low), two(weakest.high))}, {t.which(weakest.weakest)}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {view.winds?.curve
-              .filter((_, k) => k % 4 === 0)
-              .map(({ wind, whole, weakest }) => (
-                <tr key={wind}>
-                  <th scope="row">{showWind(wind, unit)}</th>
-                  <td>{w.holding.table.from(two(whole.low), two(whole.high))}</td>
-                  <td>
-                    {w.holding.table.from(two(weakest.low), two(weakest.high))}, {t.which(weakest.weakest)}
-                  </td>
-                </tr>
-              ))}
-          </tbody>
-        </table>
-      </div>
-    </details>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

@@ -3,7 +3,6 @@ import { useCurrent } from '../app/useCurrent.ts';
 import {
   type Catalogue,
   edges,
-  type HeldPoint,
   type HoldByPoint,
   type HoldMeeting,
   heldPoints,
@@ -17,13 +16,12 @@ import {
   point,
   type Show,
   sayGap,
-  type WindMargins,
-  windMargins,
 } from '../contract.ts';
 import { useShow } from '../findings/useFindings.ts';
 import { useCatalogue, useJob, usePlan } from '../job/work.ts';
 import { spoken, useWords } from '../text/useWords.ts';
 import type { Words } from '../text/words.ts';
+import { type AgainstWind, againstWind } from './againstWind.ts';
 
 /** How a point stands in the wind of the job. */
 export type Standing = 'holds' | 'doubtful' | 'gives' | 'unloaded';
@@ -47,31 +45,10 @@ export interface HoldView {
   readonly held: PanelHeld;
   readonly points: readonly PointView[];
   /** null where the pull is refused. */
-  readonly winds: WindMargins | null;
+  readonly winds: AgainstWind | null;
   readonly asked: number;
   /** What the opening itself calls an edge or a corner of the panel, in words: turned over, left is right. */
   readonly placeOf: (on: string) => string;
-}
-
-/** Winds of the plot, m/s: from calm to well past what is asked. */
-const STEPS = 40;
-const windsFor = (asked: number, gust: number): readonly number[] => {
-  const most = Math.min(5 * Math.ceil(Math.max(15, 1.6 * asked) / 5), 100 / gust);
-  return Array.from({ length: STEPS + 1 }, (_, k) => (k * most) / STEPS);
-};
-
-type Against = ReturnType<typeof windMargins>;
-let lastly: { readonly of: string; readonly margins: Against } | null = null;
-
-/** Margins against every wind of the plot: the wind the job is to stand does not change them, so they are kept. */
-function againstWind(
-  points: readonly HeldPoint[],
-  load: PanelHeld['load'],
-  winds: readonly number[],
-): Against {
-  const of = JSON.stringify([points, { ...load, wind: 0 }, winds]);
-  if (lastly?.of !== of) lastly = { of, margins: windMargins(points, load, winds) };
-  return lastly.margins;
 }
 
 /** What is shown of the opening's panel, worked out from the plan on the page; null before there is a panel. */
@@ -101,9 +78,7 @@ function holdView(
   if (!held.ok) return null;
   const { hold, own, load } = held.value;
   const strengths = heldPoints(held.value);
-  const winds = strengths.ok
-    ? againstWind(strengths.value, load, windsFor(load.wind, load.gustFactor))
-    : null;
+  const winds = strengths.ok ? againstWind(strengths.value, load) : null;
   const asked = catalogue.habits.windMargin;
   const { messages } = spoken();
   const names = namesOn(held.value);
@@ -111,7 +86,7 @@ function holdView(
   const points = hold.points.map(({ number, kind, on }): PointView => {
     const margin = own.byPoint?.find(({ point }) => point === number) ?? null;
     const gap = hold.gaps?.find(({ from }) => from === number);
-    const letsGo = winds?.ok ? winds.value.points.find(({ point }) => point === number)?.letsGo : undefined;
+    const letsGo = winds?.points.find(({ point }) => point === number)?.letsGo;
     return {
       number,
       kind,
@@ -125,7 +100,7 @@ function holdView(
       meeting: own.meetings?.find(({ point }) => point === number) ?? null,
     };
   });
-  return { held: held.value, points, winds: winds?.ok ? winds.value : null, asked, placeOf };
+  return { held: held.value, points, winds, asked, placeOf };
 }
 
 function standingOf(margin: HoldByPoint | null, asked: number): Standing {

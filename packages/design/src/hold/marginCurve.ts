@@ -1,6 +1,6 @@
-import type { PanelHold } from '@panewright/magnets';
-import { ok, type Result } from '@panewright/quantity';
-import { type HeldPoint, holdsAt, lowOf, type MarginRefusal, type PanelLoad } from './margins.ts';
+import { dynamicPressure, type PanelHold, pointHoldsAt } from '@panewright/magnets';
+import { metrePerSecond, ok, type Pascal, type Result } from '@panewright/quantity';
+import { type HeldPoint, holdPanel, lowOf, type MarginRefusal, type PanelLoad } from './margins.ts';
 
 /** The weakest point's margin at one mean wind speed, m/s. */
 export interface MarginAt {
@@ -32,19 +32,37 @@ export function marginCurve(
   load: PanelLoad,
   winds: readonly number[],
 ): Result<readonly MarginAt[], MarginRefusal> {
-  const curve: MarginAt[] = [];
+  if (winds.length === 0) return ok([]);
+  const taut = alongWinds(points, load, winds, 'taut');
+  if (!taut.ok) return taut;
+  const loose = alongWinds(points, load, winds, 'loose');
+  if (!loose.ok) return loose;
+  return ok(
+    winds.map((wind, k) => {
+      const { weakest, points: held } = taut.value[k]!;
+      return {
+        wind,
+        low: lowOf(held[weakest]!.margin),
+        high: leastHigh(loose.value[k]!),
+        weakest: points[weakest]!.number,
+      };
+    }),
+  );
+}
+
+/** Every point in each wind: the panel is the same in all of them but for the pressure. */
+function alongWinds(
+  points: readonly HeldPoint[],
+  load: PanelLoad,
+  winds: readonly number[],
+  cloth: 'taut' | 'loose',
+): Result<readonly Omit<PanelHold, 'letGo'>[], MarginRefusal> {
+  const pressures: Pascal[] = [];
   for (const wind of winds) {
-    const taut = holdsAt(points, load, wind, 'taut');
-    if (!taut.ok) return taut;
-    const loose = holdsAt(points, load, wind, 'loose');
-    if (!loose.ok) return loose;
-    const { weakest } = taut.value;
-    curve.push({
-      wind,
-      low: lowOf(taut.value.points[weakest]!.margin),
-      high: leastHigh(loose.value),
-      weakest: points[weakest]!.number,
-    });
+    const pressure = dynamicPressure(metrePerSecond(wind * load.gustFactor));
+    if (!pressure.ok) return pressure;
+    pressures.push(pressure.value);
   }
-  return ok(curve);
+  const panel = holdPanel(points, load, 0, cloth);
+  return panel.ok ? pointHoldsAt(panel.value, pressures) : panel;
 }

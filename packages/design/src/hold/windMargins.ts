@@ -29,7 +29,31 @@ export interface WindMargins {
 }
 
 /**
- * Margins of a panel and of its weakest point at each of the winds, and the winds at which the panel and each point let go.
+ * Margins of a panel and of its weakest point at each of the winds.
+ *
+ * @param winds m/s of mean wind
+ * @accuracy as wholeMargin and panelMargins: estimates
+ * @refuses as they do
+ * @source as wholeMargin, panelHold
+ */
+export function windCurve(
+  points: readonly HeldPoint[],
+  load: PanelLoad,
+  winds: readonly number[],
+): Result<readonly WindMargin[], MarginRefusal> {
+  const weakest = marginCurve(points, load, winds);
+  if (!weakest.ok) return weakest;
+  const curve: WindMargin[] = [];
+  for (const [k, wind] of winds.entries()) {
+    const whole = wholeMargin(points, load, wind);
+    if (!whole.ok) return whole;
+    curve.push({ wind, whole: whole.value, weakest: weakest.value[k]! });
+  }
+  return ok(curve);
+}
+
+/**
+ * As windCurve, with the winds at which the panel and each point let go.
  *
  * @param winds m/s of mean wind
  * @accuracy as wholeMargin and panelMargins: estimates
@@ -41,19 +65,13 @@ export function windMargins(
   load: PanelLoad,
   winds: readonly number[],
 ): Result<WindMargins, MarginRefusal> {
-  const weakest = marginCurve(points, load, winds);
-  if (!weakest.ok) return weakest;
-  const curve: WindMargin[] = [];
-  for (const [k, wind] of winds.entries()) {
-    const whole = wholeMargin(points, load, wind);
-    if (!whole.ok) return whole;
-    curve.push({ wind, whole: whole.value, weakest: weakest.value[k]! });
-  }
+  const curve = windCurve(points, load, winds);
+  if (!curve.ok) return curve;
   const now = wholeMargin(points, load, load.wind);
   if (!now.ok) return now;
   const ends = pointEnds(points, load);
   if (!ends.ok) return ends;
-  return ok({ curve, letsGo: now.value.letsGoAt, points: ends.value });
+  return ok({ curve: curve.value, letsGo: now.value.letsGoAt, points: ends.value });
 }
 
 function pointEnds(

@@ -36,6 +36,10 @@ function endsRefusal(figure: HoldFigure, at: number, ends: Ends<number>): PanelH
   return { code: 'HOLD_ENDS_REVERSED', figure, at, low: ends.low, high: ends.high };
 }
 
+/** What is wrong with a gust pressure, or undefined. */
+export const pressureRefusal = (pressure: number): PanelHoldRefusal | undefined =>
+  figureRefusal('pressure', -1, pressure);
+
 /** The first thing wrong with a panel's figures, or undefined. */
 export function checkPanel(panel: HoldPanel): PanelHoldRefusal | undefined {
   const { points } = panel;

@@ -5,6 +5,8 @@ import {
   type HoldPointStrength,
   type NewtonPerMillimetreRun,
   panelHold,
+  pointHolds,
+  pointHoldsAt,
   stretchSag,
 } from '@panewright/magnets';
 import { metrePerSecond, mm, mm2, newton, pascal, radian } from '@panewright/quantity';
@@ -166,5 +168,20 @@ test('bad figures are refused by name and place', () => {
     code: 'HOLD_ENDS_REVERSED',
     figure: 'pull',
     at: 2,
+  });
+});
+
+describe('many pressures at once', () => {
+  // Two ways to one figure: each pressure by itself, and all on a panel that is looked over once.
+  test('each is as it is asked for by itself', () => {
+    const pressures = [0, 3, 40, 900].map(pascal);
+    const together = pointHoldsAt(panelOf(), pressures);
+    const apart = pressures.map((pressure) => pointHolds(panelOf({ pressure })));
+    expect(together).toEqual({ ok: true, value: apart.map((one) => one.ok && one.value) });
+  });
+
+  test('a pressure past what is vouched for is refused, as it is by itself', () => {
+    const wild = pascal(20_000);
+    expect(pointHoldsAt(panelOf(), [pascal(1), wild])).toEqual(pointHolds(panelOf({ pressure: wild })));
   });
 });

@@ -4,11 +4,12 @@ import {
   type Newton,
   newton,
   ok,
+  type Pascal,
   type Result,
   refuse,
 } from '@panewright/quantity';
 import { dynamicPressure } from '../wind/pressure.ts';
-import { checkPanel } from './checkPanel.ts';
+import { checkPanel, pressureRefusal } from './checkPanel.ts';
 import type { HoldMode, HoldPanel, Margin, PanelHold, PanelHoldRefusal, PointHold } from './holdPanel.ts';
 import { type Demand, demandOf, type Lie, liesOf } from './pointDemand.ts';
 
@@ -148,11 +149,32 @@ export function panelHold(panel: HoldPanel): Result<PanelHold, PanelHoldRefusal>
  */
 export function pointHolds(panel: HoldPanel): Result<Omit<PanelHold, 'letGo'>, PanelHoldRefusal> {
   const refusal = checkPanel(panel);
+  return refusal ? refuse(refusal) : ok(holdsOf(panel, liesOf(panel)));
+}
+
+/**
+ * As pointHolds at each of many gust pressures in place of the panel's own, which is looked over once for all.
+ *
+ * @param pressures Pa, as dynamicPressure gives them
+ * @returns one answer for each pressure, in the order given
+ * @refuses as panelHold
+ * @source as panelHold
+ */
+export function pointHoldsAt(
+  panel: HoldPanel,
+  pressures: readonly Pascal[],
+): Result<readonly Omit<PanelHold, 'letGo'>[], PanelHoldRefusal> {
+  const refusal = checkPanel(panel) ?? pressures.map(pressureRefusal).find((one) => one !== undefined);
   if (refusal) return refuse(refusal);
-  const points = liesOf(panel).map((lie, at) => pointHold(panel, at, lie));
+  const lies = liesOf(panel);
+  return ok(pressures.map((pressure) => holdsOf({ ...panel, pressure }, lies)));
+}
+
+function holdsOf(panel: HoldPanel, lies: readonly Lie[]): Omit<PanelHold, 'letGo'> {
+  const points = lies.map((lie, at) => pointHold(panel, at, lie));
   const low = ({ margin }: PointHold) => (margin === 'unloaded' ? Number.POSITIVE_INFINITY : margin.low);
   const weakest = points.reduce((best, point, at) => (low(point) < low(points[best]!) ? at : best), 0);
-  return ok({ points, weakest });
+  return { points, weakest };
 }
 
 /**
