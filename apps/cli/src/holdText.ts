@@ -9,7 +9,7 @@ type Opening = OperationOutput<'holdPoints'>['openings'][number];
 
 /** One opening's verdict, and a line for each of its points. */
 export function pointsText(
-  { opening, pattern, margin, asked, letsGo, points }: Opening,
+  { opening, pattern, margin, asked, letsGo, points, wrongWays }: Opening,
   wind: number,
 ): string {
   const whole = margin
@@ -22,6 +22,7 @@ export function pointsText(
   return [
     `${opening} (${pattern}): ${whole}. Estimate: try it before you trust it, and never on the move.`,
     ...rows,
+    ...wrongWays.map(({ text }) => `  put on wrong: ${text}`),
   ].join('\n');
 }
 

@@ -250,6 +250,9 @@ const holdPlan = z.strictObject({
   gaps: z.exactOptional(list(holdGap)),
   byHandOf: z.nullable(text),
   poles: z.enum(['uniform', 'keyed']),
+  wrongWays: z.exactOptional(
+    list(z.strictObject({ turnedOver: z.boolean(), turn: number, meet: z.int(), drawn: z.int() })),
+  ),
 });
 
 const cutPiece = z.strictObject({

@@ -62,6 +62,7 @@ const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   HOLD_PROPOSAL: 'hold',
   NEIGHBOURS_NEAR: 'hold',
   POLES_CANNOT_KEY: 'hold',
+  KEYED_WRONG_WAY: 'hold',
   STACK_FIGHTS: 'hold',
   STEEL_EDGES: 'hold',
   CUPS_LET_GO: 'hold',

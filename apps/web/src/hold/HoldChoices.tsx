@@ -56,6 +56,13 @@ export function HoldChoices({ scoped }: { readonly scoped: ScopedChoices }) {
           set={(value) => scoped.setHold('poleOut', value)}
           beside={<OwnChoice scoped={scoped} of="hold.poleOut" label={w.hold.poleOut} />}
         />
+        <SelectField
+          label={w.hold.poleWay}
+          value={hold.poles ?? 'uniform'}
+          options={(['uniform', 'keyed'] as const).map((value) => ({ value, label: w.hold.poleWays[value] }))}
+          set={(value) => scoped.setHold('poles', value)}
+          beside={<OwnChoice scoped={scoped} of="hold.poles" label={w.hold.poleWay} />}
+        />
         <Supplies scoped={scoped} />
       </div>
     </section>

@@ -75,7 +75,7 @@ export function HoldStage() {
         <HoldChoices scoped={scoped} />
         {view ? <StackSections view={view} /> : null}
         {opening ? <GlassSlider opening={opening} /> : null}
-        {view ? <HoldFigures hold={view.held.own} /> : null}
+        {view ? <HoldFigures held={view.held} /> : null}
         {opening ? (
           <StageFindings stage="hold" opening={opening.id} only="rest" without={BESIDE_CHOICE} />
         ) : null}

@@ -1,4 +1,4 @@
-import type { ChoiceReason, HoldGap, ThickGlassAnswer } from '@panewright/design';
+import type { ChoiceReason, HoldGap, ThickGlassAnswer, WrongWay } from '@panewright/design';
 import type { TraceQuestion } from '@panewright/photo';
 import type { Issue } from '../document/issue.ts';
 import type { Refusal } from '../refusal.ts';
@@ -50,6 +50,14 @@ export function sayInstead(
 /** Why two hold points are as far apart as they are, in one sentence. `obstruction`: what is in the way, by name. */
 export const sayGap = (gap: HoldGap, obstruction: string, show: Show, messages: Messages = english): string =>
   messages.gaps[gap.reason](gap, obstruction, show);
+
+/** A wrong way to put a panel of so many hold points on, and what would draw. */
+export const sayWrongWay = (
+  way: WrongWay,
+  points: number,
+  show: Show,
+  messages: Messages = english,
+): string => messages.wrongWay(way, points, show);
 
 /** All of it as running text. */
 export const inOne = ({ what, why, do: doThis }: Sentences): string =>

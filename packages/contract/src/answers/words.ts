@@ -8,6 +8,7 @@ import type {
   OriginCode,
   ReadingName,
   ThickGlassAnswer,
+  WrongWay,
 } from '@panewright/design';
 import type { FileNote } from '@panewright/files';
 import type { TraceQuestion } from '@panewright/photo';
@@ -67,6 +68,9 @@ export type GapWords = {
   readonly [R in HoldGap['reason']]: (gap: HoldGap, obstruction: string, show: Show) => string;
 };
 
+/** A wrong way to put a panel on, and how many of its points would then draw or push off. */
+export type WrongWayWords = (way: WrongWay, points: number, show: Show) => string;
+
 /** All sentences of one language. Another language is another object of this type; it does not compile with a gap. */
 export interface Messages {
   readonly language: Language;
@@ -79,6 +83,7 @@ export interface Messages {
   };
   readonly choices: ChoiceWords;
   readonly gaps: GapWords;
+  readonly wrongWay: WrongWayWords;
   readonly fileNote: (note: FileNote, show: Show) => string;
   readonly part: PartWords['sayPart'];
   /** What is in the way at an opening, by name; '' where it has none. */

@@ -27,6 +27,19 @@ test('on the demonstration every hold point has a margin, a mode and a wind at w
     expect(margin!.low < asked || letsGo.low! > 5.5).toBe(true);
 });
 
+test('of a keyed panel every wrong way is told, with how many points would pull; of one pole out everywhere none is', async () => {
+  const keyed = { ...demoJob.choices, hold: { ...demoJob.choices.hold, poles: 'keyed' as const } };
+  const { openings } = await answer('holdPoints', { job: { ...demoJob, choices: keyed } });
+  const { points, wrongWays } = openings.find(({ opening }) => opening === 'W3')!;
+  expect(wrongWays.length).toBeGreaterThan(0);
+  for (const { drawn, meet, text } of wrongWays) {
+    expect(drawn).toBeLessThan(points.length);
+    expect(text).toContain(`${drawn} of ${points.length} points still pull and ${meet - drawn} push off`);
+  }
+  const uniform = await answer('holdPoints', { job: demoJob });
+  for (const one of uniform.openings) expect(one.wrongWays).toEqual([]);
+});
+
 test('no pair of the catalogue holds the double pane; what can is said, and one magnet on steel is among it', async () => {
   const found = await answer('magnetChoices', { job: demoJob, opening: 'W9' });
   expect(found.choices).toEqual([]);

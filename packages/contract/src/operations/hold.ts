@@ -10,7 +10,7 @@ import {
 } from '@panewright/design';
 import { ok, refuse } from '@panewright/quantity';
 import { z } from 'zod';
-import { sayGap } from '../answers/answers.ts';
+import { sayGap, sayWrongWay } from '../answers/answers.ts';
 import { english } from '../answers/english/english.ts';
 import { showOf } from '../answers/show.ts';
 import { exampleJob } from '../examples.ts';
@@ -47,6 +47,17 @@ const openingRows = z.strictObject({
   asked: number,
   letsGo: ends.describe('mean wind at which the whole panel comes off, m/s'),
   points: z.array(row),
+  wrongWays: z
+    .array(
+      z.strictObject({
+        turnedOver: z.boolean(),
+        turn: number,
+        meet: z.int(),
+        drawn: z.int(),
+        text: z.string(),
+      }),
+    )
+    .describe('of a keyed panel: how it could be put on wrongly, and how many points would then pull'),
 });
 
 /** Every hold point of a job, with its margin and the wind at which it gives. */
@@ -75,6 +86,10 @@ export const holdPoints = computation({
           margin: margin ? { low: margin.low, value: margin.value.value, high: margin.high } : null,
           asked: shop.habits.windMargin,
           letsGo: found?.ok ? { ...found.value.letsGo } : { low: null, high: null },
+          wrongWays: (hold.wrongWays ?? []).map((way) => ({
+            ...way,
+            text: sayWrongWay(way, hold.points.length, show, messages),
+          })),
           points: hold.points.map(({ number: point, on }) => {
             const by = own.byPoint?.find((one) => one.point === point);
             const gap = hold.gaps?.find(({ from }) => from === point);

@@ -142,6 +142,7 @@ export function holdPlan(
     gaps,
     byHandOf: hand.of,
     poles: poles.way,
+    ...(poles.way === 'keyed' ? { wrongWays: poles.plan.wrongWays } : {}),
   };
 }
 

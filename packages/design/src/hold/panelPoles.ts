@@ -1,9 +1,10 @@
 import type { PoleOut } from '@panewright/magnets';
 import type { Materials } from '../derive/materials.ts';
 import { remember } from '../derive/remember.ts';
+import type { Find } from '../plan/finding.ts';
 import type { HoldPoint, PanelPlan } from '../plan/plan.ts';
 import { faceRadius } from './faceOf.ts';
-import { type PolePlan, polesFor } from './poles.ts';
+import { type PolePlan, polesFor, type WrongWay } from './poles.ts';
 
 interface PoleContext {
   readonly points: readonly Pick<HoldPoint, 'centre'>[];
@@ -32,7 +33,10 @@ export const panelPoles = remember(
     };
     if (holder !== 'magnets') return cannot(holder);
     const poles = polesFor(centres, 'keyed', first, within);
-    if (poles.ok) return { way: 'keyed', plan: poles.value };
+    if (poles.ok) {
+      reportWorst(poles.value, pattern, find);
+      return { way: 'keyed', plan: poles.value };
+    }
     return cannot(poles.refusal.code === 'TOO_FEW_POINTS_TO_KEY' ? 'tooFew' : 'alike');
   },
   (a, b) => a.keyed === b.keyed && a.first === b.first && a.within === b.within && a.holder === b.holder,
@@ -55,6 +59,23 @@ export const poleContext = (
   within: faceRadius(outside),
   holder: holder.kind,
 });
+
+/** Puts the wrong way that holds best in words: to be looked at where more points draw than push off. */
+function reportWorst({ panelOut, wrongWays }: PolePlan, pattern: string, find: Find): void {
+  const held = ({ drawn, meet }: WrongWay) => 2 * drawn - meet;
+  const worst = wrongWays.reduce<WrongWay | null>(
+    (best, one) => (best && held(best) >= held(one) ? best : one),
+    null,
+  );
+  if (!worst || worst.drawn === 0) return;
+  const { turnedOver, turn, meet, drawn } = worst;
+  find({
+    severity: held(worst) > 0 ? 'doubt' : 'note',
+    code: 'KEYED_WRONG_WAY',
+    where: { pattern },
+    numbers: { points: panelOut.length, over: turnedOver ? 1 : 0, turn, meet, drawn },
+  });
+}
 
 /** The same pole out at every point. */
 function alike(points: number, first: PoleOut): PolePlan {

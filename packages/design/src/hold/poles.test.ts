@@ -18,7 +18,7 @@ function value<T>(result: { ok: true; value: T } | { ok: false; refusal: { code:
 
 const square = [point(0, 0), point(500, 0), point(500, 500), point(0, 500)];
 const oblong = [point(0, 0), point(450, 0), point(900, 0), point(900, 500), point(450, 500), point(0, 500)];
-const crooked = [point(0, 0), point(700, 40), point(650, 420), point(300, 440), point(20, 380)];
+const crooked = [point(0, 0), point(700, 40), point(610, 520), point(300, 440), point(20, 300)];
 
 describe('ways to lay a layout on itself', () => {
   // Groups of the plane figures: a square has 8 symmetries, an oblong 4, a crooked one its own alone.
@@ -41,7 +41,7 @@ function leastDrawn(points: readonly Point[], isometries: readonly (readonly [nu
     const sign = (k: number) => ((mask >> k) & 1 ? 1 : -1);
     const worst = Math.max(
       ...isometries.map(
-        ([onto, over]) => onto.filter((to, k) => (over ? -1 : 1) * sign(k) === sign(to)).length,
+        ([onto, over]) => onto.filter((to, k) => to >= 0 && (over ? -1 : 1) * sign(k) === sign(to)).length,
       ),
     );
     best = Math.min(best, worst);
@@ -49,21 +49,112 @@ function leastDrawn(points: readonly Point[], isometries: readonly (readonly [nu
   return best;
 }
 
+const byBoth = ([a, b]: readonly number[], [c, d]: readonly number[]) => a! - c! || b! - d!;
+
+type Cell = readonly [number, number];
+
+/** Every wrong way on a grid in which more than half of the points, and three, meet one; none within another. */
+function gridWays(cells: readonly Cell[]): (readonly [number[], boolean])[] {
+  const turns: readonly ((cell: Cell) => Cell)[] = [
+    ([x, y]) => [x, y],
+    ([x, y]) => [-y, x],
+    ([x, y]) => [-x, -y],
+    ([x, y]) => [y, -x],
+  ];
+  const ways: (readonly [number[], boolean])[] = [];
+  const shifts = Array.from({ length: 31 }, (_, k) => k - 15);
+  for (const over of [false, true])
+    for (const turn of turns)
+      for (const dx of shifts)
+        for (const dy of shifts) {
+          const onto = cells.map(([x, y]) => {
+            const [u, v] = turn([over ? -x : x, y]);
+            return cells.findIndex(([p, q]) => p === u + dx && q === v + dy);
+          });
+          const meet = onto.filter((k) => k >= 0).length;
+          const right = !over && onto.every((k, i) => k === i);
+          if (!right && meet >= 3 && 2 * meet > cells.length) ways.push([onto, over]);
+        }
+  return ways;
+}
+
 describe('keyed poles', () => {
   test('an oblong goes on one way only, as well as any choice of poles can make it', () => {
     const plan = value(polesFor(oblong, 'keyed', 'north', 10));
     expect(plan.panelOut[0]).toBe('north');
-    expect(plan.wrongWays).toHaveLength(3);
+    // Half turn, left for right and top for bottom, then each shifted along by a point either way: written out by hand.
+    const ways: readonly (readonly [number[], boolean])[] = [
+      [[3, 4, 5, 0, 1, 2], false],
+      [[2, 1, 0, 5, 4, 3], true],
+      [[5, 4, 3, 2, 1, 0], true],
+      [[1, 2, -1, -1, 3, 4], false],
+      [[-1, 0, 1, 4, 5, -1], false],
+      [[4, 5, -1, -1, 0, 1], false],
+      [[-1, 3, 4, 1, 2, -1], false],
+      [[1, 0, -1, -1, 5, 4], true],
+      [[-1, 2, 1, 4, 3, -1], true],
+      [[4, 3, -1, -1, 2, 1], true],
+      [[-1, 5, 4, 1, 0, -1], true],
+    ];
+    expect(plan.wrongWays.map(({ meet }) => meet)).toEqual(
+      ways.map(([onto]) => onto.filter((k) => k >= 0).length),
+    );
     const most = Math.max(...plan.wrongWays.map(({ drawn }) => drawn));
     expect(most).toBeLessThan(6);
-    // Half turn, left for right and top for bottom, written out by hand.
-    expect(most).toBe(
-      leastDrawn(oblong, [
-        [[3, 4, 5, 0, 1, 2], false],
-        [[2, 1, 0, 5, 4, 3], true],
-        [[5, 4, 3, 2, 1, 0], true],
-      ]),
-    );
+    expect(most).toBe(leastDrawn(oblong, ways));
+  });
+
+  // Oracle: the layouts lie on a square grid, so every way in which two points meet is one of the grid's 8 symmetries and a
+  // shift by whole cells: all are tried on it, with whole numbers alone.
+  test.each([
+    [
+      'seven round a square with a point left out',
+      [
+        [0, 0],
+        [2, 0],
+        [4, 0],
+        [4, 2],
+        [4, 4],
+        [0, 4],
+        [0, 2],
+      ],
+    ],
+    [
+      'eight round an oblong',
+      [
+        [0, 0],
+        [2, 0],
+        [4, 0],
+        [6, 0],
+        [6, 3],
+        [4, 3],
+        [2, 3],
+        [0, 3],
+      ],
+    ],
+    [
+      'five with one off',
+      [
+        [0, 0],
+        [3, 0],
+        [6, 0],
+        [6, 4],
+        [0, 4],
+      ],
+    ],
+  ] as const)('%s: no choice of poles leaves fewer drawn in the worst wrong way', (_, cells) => {
+    const ways = gridWays(cells);
+    const points = cells.map(([x, y]) => point(150 * x, 150 * y));
+    const plan = value(polesFor(points, 'keyed', 'north', 10));
+    const least = leastDrawn(points, ways);
+    expect(Math.max(...plan.wrongWays.map(({ drawn }) => drawn))).toBe(least);
+    const sign = plan.panelOut.map((pole) => (pole === 'north' ? 1 : -1));
+    const counts = ways.map(([onto, over]) => [
+      onto.filter((to) => to >= 0).length,
+      onto.filter((to, k) => to >= 0 && (over ? -1 : 1) * sign[k]! === sign[to]).length,
+    ]);
+    const told = plan.wrongWays.map(({ meet, drawn }) => [meet, drawn]);
+    expect(told.toSorted(byBoth)).toEqual(counts.toSorted(byBoth));
   });
 
   test('plain alternation would not key a square: half a turn would draw all four', () => {
@@ -73,7 +164,7 @@ describe('keyed poles', () => {
   });
 
   test('a layout that goes on one way by its shape alternates, and its poles nearly cancel', () => {
-    const plan = value(polesFor(crooked, 'keyed', 'north', 10));
+    const plan = value(polesFor(crooked, 'keyed', 'north', 2));
     expect(plan.panelOut).toEqual(['north', 'south', 'north', 'south', 'north']);
     expect(plan.net).toBe(1);
     expect(plan.wrongWays).toHaveLength(0);

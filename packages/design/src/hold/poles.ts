@@ -1,7 +1,7 @@
 import type { Point } from '@panewright/geometry';
 import type { PoleOut } from '@panewright/magnets';
 import { ok, type Result, refuse } from '@panewright/quantity';
-import { type Fit, waysToFit } from './layoutSymmetry.ts';
+import { type Fit, meetingsOf, wrongWaysToFit } from './layoutSymmetry.ts';
 
 /** How poles are given to a panel's points. */
 export type PoleWay =
@@ -13,9 +13,11 @@ export type PoleWay =
 /** A wrong way to lay the panel on, and what would meet. */
 export interface WrongWay {
   readonly turnedOver: boolean;
-  /** Turn from the right way, radians. */
+  /** Turn from the right way, radians, from -π to π. */
   readonly turn: number;
-  /** Points that would still draw together. */
+  /** Points that would meet one of the window's; the rest lie on bare glass, or beside it. */
+  readonly meet: number;
+  /** Of those, points that would still draw together; the others push one another off. */
   readonly drawn: number;
 }
 
@@ -24,7 +26,7 @@ export interface PolePlan {
   readonly panelOut: readonly PoleOut[];
   /** Pole towards the room on each inside magnet: the other one, so that the pair draws together. */
   readonly insideOut: readonly PoleOut[];
-  /** Ways the layout itself lets the panel be laid on wrongly; keyed poles leave none in which all draw. */
+  /** Ways to lay the panel on wrongly in which more than half of its points meet one: keyed poles leave none in which all draw. */
   readonly wrongWays: readonly WrongWay[];
   /** Sum of the poles, all-alike being the number of points: what a compass at a distance sees. */
   readonly net: number;
@@ -42,12 +44,12 @@ const TRY_ALL = 12;
 
 /**
  * Poles of a panel's points. Keyed poles are chosen so that in the worst wrong way the fewest points still draw together;
- * then so that neighbours differ, then so that the poles cancel at a distance.
+ * then so that few do over all wrong ways, that neighbours differ, and that the poles cancel at a distance.
  *
  * @param first pole out at the first point
  * @param within how near a magnet must come to be drawn, mm: about its radius
  * @refuses TOO_FEW_POINTS_TO_KEY, POLES_CANNOT_KEY
- * @source every symmetry of the layout is tried: sources.md#pole-keys
+ * @source every wrong way in which more than half the points meet is tried: sources.md#pole-keys
  */
 export function polesFor(
   points: readonly Point[],
@@ -55,7 +57,7 @@ export function polesFor(
   first: PoleOut,
   within: number,
 ): Result<PolePlan, PoleRefusal> {
-  const fits = waysToFit(points, within);
+  const fits = wrongWaysToFit(points, within);
   if (way === 'uniform')
     return ok(
       planOf(
@@ -70,7 +72,7 @@ export function polesFor(
     if (!best || before(rank, best.rank)) best = { signs, rank };
   }
   if (!best || best.rank[0]! >= points.length)
-    return refuse({ code: 'POLES_CANNOT_KEY', points: points.length, ways: fits.length - 1 });
+    return refuse({ code: 'POLES_CANNOT_KEY', points: points.length, ways: fits.length });
   return ok(
     planOf(
       best.signs.map((sign) => (sign > 0 ? first : other(first))),
@@ -84,9 +86,10 @@ function planOf(panelOut: readonly PoleOut[], fits: readonly Fit[]): PolePlan {
   return {
     panelOut,
     insideOut: panelOut.map(other),
-    wrongWays: fits.slice(1).map((fit) => ({
+    wrongWays: fits.map((fit) => ({
       turnedOver: fit.turnedOver,
-      turn: fit.motion.angle,
+      turn: Math.atan2(Math.sin(fit.motion.angle), Math.cos(fit.motion.angle)),
+      meet: meetingsOf(fit),
       drawn: drawnIn(signs, fit),
     })),
     net: Math.abs(signs.reduce((sum, sign) => sum + sign, 0)),
@@ -96,15 +99,16 @@ function planOf(panelOut: readonly PoleOut[], fits: readonly Fit[]): PolePlan {
 /** Points that draw together when the panel lies so: turned over, each shows the glass its other pole. */
 function drawnIn(signs: readonly number[], { onto, turnedOver }: Fit): number {
   const side = turnedOver ? -1 : 1;
-  return onto.filter((target, k) => side * signs[k]! === signs[target]).length;
+  return onto.filter((target, k) => target >= 0 && side * signs[k]! === signs[target]).length;
 }
 
-/** Most drawn in any wrong way, then like neighbours, then the net, then points off plain alternation: all to be small. */
+/** Most drawn in any wrong way, then drawn in all of them, then like neighbours, then the net, then points off plain alternation: all to be small. */
 function rankOf(signs: readonly number[], fits: readonly Fit[]): readonly number[] {
-  const drawn = fits.slice(1).map((fit) => drawnIn(signs, fit));
+  const drawn = fits.map((fit) => drawnIn(signs, fit));
   const alike = signs.filter((sign, k) => sign === signs[(k + 1) % signs.length]).length;
   const off = signs.filter((sign, k) => sign !== (k % 2 === 0 ? 1 : -1)).length;
-  return [Math.max(0, ...drawn), alike, Math.abs(signs.reduce((sum, sign) => sum + sign, 0)), off];
+  const all = drawn.reduce((sum, one) => sum + one, 0);
+  return [Math.max(0, ...drawn), all, alike, Math.abs(signs.reduce((sum, sign) => sum + sign, 0)), off];
 }
 
 function before(a: readonly number[], b: readonly number[]): boolean {

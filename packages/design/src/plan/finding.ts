@@ -138,6 +138,14 @@ export interface FindingNumbers {
   /** `change` of the weakest one's pull, as a ratio of it. */
   NEIGHBOURS_NEAR: { readonly points: string; readonly apart: number; readonly change: number };
   POLES_CANNOT_KEY: { readonly points: number; readonly because: 'tooFew' | 'alike' | 'steel' | 'fastener' };
+  /** The wrong way in which a keyed panel holds best: turned over where `over` is 1, by `turn` radians. */
+  KEYED_WRONG_WAY: {
+    readonly points: number;
+    readonly over: number;
+    readonly turn: number;
+    readonly meet: number;
+    readonly drawn: number;
+  };
   /** Neighbours in a stack, outer faces up, in the job's order. */
   STACK_FIGHTS: {
     readonly below: string;

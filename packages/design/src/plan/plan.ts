@@ -3,6 +3,7 @@ import type { Choices, Glazing } from '../document/job.ts';
 import type { UnitName } from '../document/primitives.ts';
 import type { ReservedPlace } from '../document/reservedPlaces.ts';
 import type { MarkingPlan } from '../hold/markingPlan.ts';
+import type { WrongWay } from '../hold/poles.ts';
 import type { Figure } from './figure.ts';
 import type { Finding } from './finding.ts';
 import type { HoldByPoint, HoldGap, HoldGapRange, HoldLetsGo, HoldMeeting } from './holdDetail.ts';
@@ -168,6 +169,8 @@ export interface HoldPlan {
   /** The opening whose entry the points set by hand come from; null where none are. */
   readonly byHandOf: string | null;
   readonly poles: 'uniform' | 'keyed';
+  /** Of keyed poles: the ways to put the panel on wrongly, and how many points would draw; see `polesFor`. */
+  readonly wrongWays?: readonly WrongWay[];
 }
 
 export interface HoldPoint {

@@ -350,6 +350,11 @@ export const english = {
     outside: 'Magnet in the panel',
     inside: 'Magnet behind the glass',
     poleOut: 'Pole away from the glass, on the panel',
+    poleWay: 'Which pole goes where',
+    poleWays: {
+      uniform: 'One pole out everywhere: panels stack flat, any inside magnet fits',
+      keyed: 'Keyed: both poles out, the panel is meant to go on one way only',
+    },
     poles: { north: 'north', south: 'south' },
     wrapFilm: 'Film round the magnets',
     tape: 'Tape for the inside magnets',
@@ -386,6 +391,10 @@ export const english = {
     heat: 'Magnets bear up to',
     heatUnknown: 'not known for this grade',
     polesTitle: 'Poles',
+    polesKeyed: (ways: number): string =>
+      ways === 0
+        ? 'Keyed: no other way to put the panel on brings more than half of its points together. Mark each magnet as the marking plan says.'
+        : 'Keyed, so that the fewest points pull in the worst wrong way. Mark each magnet as the marking plan says. Put on wrong:',
     polesAbout: (panel: string, inside: string) =>
       `Every panel magnet has ${panel} away from the glass; every inside magnet has ${inside} away from the glass. So each pair draws together. Mark both with the master magnet before sewing.`,
     estimate: 'estimate',

@@ -215,6 +215,11 @@ export const stageWords: Pick<
     outside: 'Magnet in der Blende',
     inside: 'Magnet hinter dem Glas',
     poleOut: 'Pol vom Glas weg, an der Blende',
+    poleWay: 'Welcher Pol wohin',
+    poleWays: {
+      uniform: 'Überall ein Pol außen: Blenden liegen flach, jeder innere Magnet passt',
+      keyed: 'Verschlüsselt: beide Pole außen, die Blende soll nur auf eine Weise haften',
+    },
     poles: { north: 'Nord', south: 'Süd' },
     wrapFilm: 'Folie um die Magnete',
     tape: 'Klebeband der inneren Magnete',
@@ -251,6 +256,10 @@ export const stageWords: Pick<
     heat: 'Magnete vertragen bis',
     heatUnknown: 'für diese Güte nicht bekannt',
     polesTitle: 'Pole',
+    polesKeyed: (ways) =>
+      ways === 0
+        ? 'Verschlüsselt: Anders angesetzt treffen sich höchstens die Hälfte der Punkte. Jeden Magneten nach dem Markierplan kennzeichnen.'
+        : 'Verschlüsselt, sodass im schlimmsten falschen Fall die wenigsten Punkte ziehen. Jeden Magneten nach dem Markierplan kennzeichnen. Falsch angesetzt:',
     polesAbout: (panel, inside) =>
       `Jeder Magnet der Blende hat ${panel} vom Glas weg; jeder innere Magnet hat ${inside} vom Glas weg. So zieht jedes Paar sich an. Beide vor dem Nähen mit dem Prüfmagneten kennzeichnen.`,
     estimate: 'Schätzung',

@@ -215,6 +215,11 @@ export const stageWords: Pick<
     outside: 'Imán en el panel',
     inside: 'Imán tras el cristal',
     poleOut: 'Polo lejos del cristal, en el panel',
+    poleWay: 'Qué polo va dónde',
+    poleWays: {
+      uniform: 'Un mismo polo fuera en todos: se apilan planos, sirve cualquier imán interior',
+      keyed: 'Con clave: ambos polos fuera, el panel debe ir de una sola manera',
+    },
     poles: { north: 'norte', south: 'sur' },
     wrapFilm: 'Lámina en torno a los imanes',
     tape: 'Cinta de los imanes interiores',
@@ -251,6 +256,10 @@ export const stageWords: Pick<
     heat: 'Los imanes aguantan hasta',
     heatUnknown: 'no se conoce para este grado',
     polesTitle: 'Polos',
+    polesKeyed: (ways) =>
+      ways === 0
+        ? 'Con clave: puesto de otra manera coinciden como mucho la mitad de los puntos. Marque cada imán según el plan de marcado.'
+        : 'Con clave, de modo que en el peor caso tiren los menos puntos. Marque cada imán según el plan de marcado. Mal puesto:',
     polesAbout: (panel, inside) =>
       `Cada imán del panel tiene ${panel} lejos del cristal; cada imán interior tiene ${inside} lejos del cristal. Así cada par se atrae. Márquelos con el imán de prueba antes de coser.`,
     estimate: 'estimación',

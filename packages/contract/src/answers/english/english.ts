@@ -7,6 +7,7 @@ import { choiceWords } from './magnetChoices.ts';
 import { readings, sayPart } from './readings.ts';
 import { refusals } from './refusals.ts';
 import { traceQuestions } from './tracing.ts';
+import { wrongWay } from './wrongWay.ts';
 
 export const english: Messages = {
   language: 'en',
@@ -18,6 +19,7 @@ export const english: Messages = {
   traceQuestions,
   choices: choiceWords,
   gaps: gapWords,
+  wrongWay,
   fileNote: sayFileNote,
   part: sayPart,
   obstruction: (name, opening) => (name === '' ? 'something to keep clear of' : `${name} of ${opening}`),

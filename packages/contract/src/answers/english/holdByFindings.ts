@@ -2,6 +2,7 @@ import { joinWords } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { sayPart } from './readings.ts';
 import { opening } from './where.ts';
+import { wrongWay } from './wrongWay.ts';
 
 const points = (text: string): string => joinWords(text.split(' '));
 
@@ -125,6 +126,11 @@ export const holdByFindings = {
     what: `${opening(f, show)}: its ${show.number(f.numbers.points, 0)} hold points cannot be keyed; one pole is out everywhere.`,
     why: NO_KEY[f.numbers.because] ?? '',
     do: 'Choose one pole out everywhere, or move a point so that the layout is the same in one way only.',
+  }),
+  KEYED_WRONG_WAY: (f, show) => ({
+    what: `${opening(f, show)}: put on wrong, ${wrongWay({ ...f.numbers, turnedOver: f.numbers.over === 1 }, f.numbers.points, show)}.`,
+    why: 'No other choice of poles leaves fewer pulling in the worst wrong way.',
+    do: 'Mark which way is up on the panel and beside the glass; a wrong way that pulls holds less than it seems.',
   }),
   STACK_FIGHTS: (f, show) => ({
     what: `Stacked in the job’s order, the panels of ${show.opening(f.numbers.below)} and ${show.opening(f.numbers.above)} push one another off, at one point with ${show.force(f.numbers.push)} (estimate).`,

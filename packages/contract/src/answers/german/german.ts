@@ -7,6 +7,7 @@ import { choiceWords } from './magnetChoices.ts';
 import { readings, sayPart } from './readings.ts';
 import { refusals } from './refusals.ts';
 import { traceQuestions } from './tracing.ts';
+import { wrongWay } from './wrongWay.ts';
 
 export const german: Messages = {
   language: 'de',
@@ -18,6 +19,7 @@ export const german: Messages = {
   traceQuestions,
   choices: choiceWords,
   gaps: gapWords,
+  wrongWay,
   fileNote: sayFileNote,
   part: sayPart,
   obstruction: (name, opening) => (name === '' ? 'etwas, das frei bleiben muss' : `${name} von ${opening}`),

@@ -2,6 +2,7 @@ import { joinWords } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { sayPart } from './readings.ts';
 import { opening } from './where.ts';
+import { wrongWay } from './wrongWay.ts';
 
 const points = (text: string): string => joinWords(text.split(' '), 'und');
 
@@ -125,6 +126,11 @@ export const holdByFindings = {
     what: `${opening(f, show)}: Ihre ${show.number(f.numbers.points, 0)} Haltepunkte lassen sich nicht verschlüsseln; überall zeigt ein Pol nach außen.`,
     why: NO_KEY[f.numbers.because] ?? '',
     do: 'Überall einen Pol nach außen wählen, oder einen Punkt so versetzen, dass die Anordnung nur auf eine Weise passt.',
+  }),
+  KEYED_WRONG_WAY: (f, show) => ({
+    what: `${opening(f, show)}: falsch angesetzt, ${wrongWay({ ...f.numbers, turnedOver: f.numbers.over === 1 }, f.numbers.points, show)}.`,
+    why: 'Keine andere Wahl der Pole lässt im schlimmsten falschen Fall weniger ziehen.',
+    do: 'Oben an der Blende und neben dem Glas kennzeichnen; falsch angesetzt hält sie weniger, als es scheint.',
   }),
   STACK_FIGHTS: (f, show) => ({
     what: `In der Reihenfolge des Auftrags gestapelt stoßen die Blenden von ${show.opening(f.numbers.below)} und ${show.opening(f.numbers.above)} einander ab, an einem Punkt mit ${show.force(f.numbers.push)} (Schätzung).`,

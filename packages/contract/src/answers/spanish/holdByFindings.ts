@@ -2,6 +2,7 @@ import { joinWords } from '../show.ts';
 import type { FindingWords } from '../words.ts';
 import { sayPart } from './readings.ts';
 import { opening } from './where.ts';
+import { wrongWay } from './wrongWay.ts';
 
 const points = (text: string): string => joinWords(text.split(' '), 'y');
 
@@ -125,6 +126,11 @@ export const holdByFindings = {
     what: `${opening(f, show)}: sus ${show.number(f.numbers.points, 0)} puntos de sujeción no admiten clave; en todos queda fuera un mismo polo.`,
     why: NO_KEY[f.numbers.because] ?? '',
     do: 'Elija un mismo polo fuera en todos, o mueva un punto para que la disposición encaje de una sola manera.',
+  }),
+  KEYED_WRONG_WAY: (f, show) => ({
+    what: `${opening(f, show)}: mal puesto, ${wrongWay({ ...f.numbers, turnedOver: f.numbers.over === 1 }, f.numbers.points, show)}.`,
+    why: 'Ninguna otra elección de polos deja menos puntos tirando en el peor caso.',
+    do: 'Marque qué lado va arriba en el panel y junto al cristal; mal puesto sujeta menos de lo que parece.',
   }),
   STACK_FIGHTS: (f, show) => ({
     what: `Apilados en el orden del trabajo, los paneles de ${show.opening(f.numbers.below)} y ${show.opening(f.numbers.above)} se repelen, en un punto con ${show.force(f.numbers.push)} (estimación).`,
