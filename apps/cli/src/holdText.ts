@@ -5,6 +5,10 @@ const MODES = { pullOff: 'lifts', slip: 'creeps', peel: 'peels' } as const;
 export const two = (value: number | null) => (value === null ? 'ample' : value.toFixed(2));
 export const speed = (value: number | null) => (value === null ? 'over 60' : value.toFixed(1));
 
+/** Why single points have winds of their own where the whole panel has none. */
+const SLIDES =
+  '  At its least the whole panel slides with no wind: against its weight only friction is counted, at its lowest. A point also has what its pair draws back when shifted sideways, so its winds may be above none. Go by the whole panel.';
+
 type Opening = OperationOutput<'holdPoints'>['openings'][number];
 
 /** One opening's verdict, and a line for each of its points. */
@@ -21,6 +25,7 @@ export function pointsText(
   );
   return [
     `${opening} (${pattern}): ${whole}. Estimate: try it before you trust it, and never on the move.`,
+    ...(letsGo.low === 0 ? [SLIDES] : []),
     ...rows,
     ...wrongWays.map(({ text }) => `  put on wrong: ${text}`),
   ].join('\n');

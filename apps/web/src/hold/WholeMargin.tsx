@@ -27,6 +27,7 @@ export function WholeMargin({ view }: { readonly view: HoldView }) {
         {high === 0 ? t.never : t.letsGo(showWind(low ?? 0, unit), showWind(high ?? 0, unit))}{' '}
         {t.asked(showNumber(view.asked, 1))}
       </p>
+      {low === 0 && view.held.own.by !== 'fastener' ? <p className="about">{t.neverPoints}</p> : null}
       <p className="about">
         {t.law} {t.estimate}
       </p>

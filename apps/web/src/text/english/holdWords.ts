@@ -34,6 +34,9 @@ export const holdWords = {
       `The whole panel holds ${low} to ${high} times what a mean wind of ${wind} asks.`,
     letsGo: (low: string, high: string) => `It comes off at about ${low} to ${high}.`,
     never: 'Its pairs cannot carry its weight: it slides down with no wind at all.',
+    /** Why single points have winds of their own where the whole has none. */
+    neverPoints:
+      'The whole panel is counted by friction alone, at its lowest, against the weight. A single point also has what its pair draws back when it is shifted sideways, so some winds below are above none. The panel’s figure is the safer one: go by it.',
     law: 'This is the panel as a whole: the pull of all its points against the wind’s lift and the weight. Whether a single point begins to give before is in the table below.',
     estimate: 'Estimate. Try it in the wind before you trust it; never for a moving vehicle.',
     asked: (asked: string) => `The shop asks for ${asked} at the low end.`,

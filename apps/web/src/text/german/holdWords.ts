@@ -45,6 +45,8 @@ export const holdWords: Words['holding'] = {
       `Die ganze Blende hält ${low} bis ${high} mal, was ein mittlerer Wind von ${wind} verlangt.`,
     letsGo: (low, high) => `Sie geht bei etwa ${low} bis ${high} ab.`,
     never: 'Ihre Paare tragen ihr Gewicht nicht: Sie rutscht ganz ohne Wind ab.',
+    neverPoints:
+      'Für die Blende als Ganzes zählt gegen das Gewicht nur die Reibung, und die kleinste. Beim einzelnen Punkt zählt auch, was sein Paar beim seitlichen Verschieben zurückzieht; darum stehen unten auch Winde über null. Sicherer ist der Wert der Blende: nach ihm richten.',
     law: 'Das gilt für die Blende als Ganzes: die Haltekraft aller Punkte gegen den Auftrieb des Winds und das Gewicht. Ob ein einzelner Punkt vorher nachzugeben beginnt, steht in der Tabelle darunter.',
     estimate: 'Schätzung. Im Wind ausprobieren, bevor man ihr traut; nie für ein fahrendes Fahrzeug.',
     asked: (asked) => `Die Werkstatt verlangt ${asked} am unteren Ende.`,

@@ -41,6 +41,8 @@ export const holdWords: Words['holding'] = {
       `El panel entero sujeta de ${low} a ${high} veces lo que pide un viento medio de ${wind}.`,
     letsGo: (low, high) => `Se suelta con unos ${low} a ${high}.`,
     never: 'Sus pares no pueden con su peso: resbala sin nada de viento.',
+    neverPoints:
+      'En el panel entero solo cuenta contra el peso el rozamiento, y el menor. En un punto suelto cuenta además lo que su par tira de vuelta al correrse de lado; por eso abajo hay vientos mayores que cero. La cifra del panel es la más segura: guíese por ella.',
     law: 'Esto vale para el panel entero: la fuerza de todos sus puntos contra el empuje del viento y el peso. Si un punto suelto empieza a ceder antes, lo dice la tabla de abajo.',
     estimate: 'Estimación. Pruébelo al viento antes de fiarse; nunca para un vehículo en marcha.',
     asked: (asked) => `El taller pide ${asked} en el extremo bajo.`,
