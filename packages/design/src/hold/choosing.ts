@@ -30,6 +30,8 @@ export interface ChoiceInput {
   readonly hottest: number;
   readonly friction: Range;
   readonly load: PanelLoad;
+  /** Weight of the panel, N, with so many points, each with this magnet in a patch `pocket` wide (the panel's own where left out), or with none; the load's where left out. */
+  readonly weightOf?: (points: number, outside: Magnet | null, pocket?: number) => number;
   /** From the pattern's frame to the opening's, where weight hangs down. */
   readonly inOpening: (centre: { readonly x: number; readonly y: number }) => {
     readonly x: number;
@@ -181,14 +183,15 @@ function judge(
   because.push(...heatReasons(input, outside, inside), ...centreReasons(input, outside, inside));
   const strengths = strengthsOf(input, outside, inside);
   if ('code' in strengths) return { ...named, because: [...because, strengths] };
-  const found = countFor(input, reachOf(outside), strengths, layoutAt);
+  const found = countFor(input, outside, strengths, layoutAt);
   if ('code' in found) because.push(found);
   if (because.length > 0 || 'code' in found) return { ...named, because };
   const held = heldBy(found, strengths, input);
-  const margins = panelMargins(held, input.load);
+  const load = loadWith(input, held.length, outside);
+  const margins = panelMargins(held, load);
   if (!margins.ok) throw new Error(`a panel that was worked out was refused: ${margins.refusal.code}`);
   const { margin, letsGoAt } = margins.value;
-  const whole = input.marginOf === 'wholePanel' ? wholeMargin(held, input.load, input.load.wind) : null;
+  const whole = input.marginOf === 'wholePanel' ? wholeMargin(held, load, load.wind) : null;
   if (whole && !whole.ok) throw new Error(`a panel that was worked out was refused: ${whole.refusal.code}`);
   return {
     ...named,
@@ -285,19 +288,29 @@ function heldBy({ points }: Layout, strengths: Strengths, { inOpening }: ChoiceI
 }
 
 /**
- * The low margin that a choice goes by.
+ * The low margin that a choice goes by, with the weight of its magnets.
  *
  * @returns a ratio; 0 where the panel is refused
  * @source as lowMargin, wholeMargin
  */
 export function lowMarginFor(
   points: readonly HeldPoint[],
-  { load, marginOf }: Pick<ChoiceInput, 'load' | 'marginOf'>,
+  input: Pick<ChoiceInput, 'load' | 'weightOf' | 'marginOf'>,
+  outside: Magnet | null,
 ): number | 'unloaded' {
+  const { marginOf } = input;
+  const load = loadWith(input, points.length, outside);
   if (marginOf !== 'wholePanel') return lowMargin(points, load);
   const whole = wholeMargin(points, load, load.wind);
   return whole.ok ? whole.value.low : 0;
 }
+
+/** The load with the weight that so many of these magnets bring: large ones are soon as heavy as the cloth. */
+const loadWith = (
+  { load, weightOf }: Pick<ChoiceInput, 'load' | 'weightOf'>,
+  points: number,
+  outside: Magnet | null,
+): PanelLoad => (weightOf ? { ...load, weight: weightOf(points, outside) } : load);
 
 /** Layouts tried for one pair: a ranking goes through every pair of the catalogue, and a plan waits for it. */
 const MOST_LAYOUTS = 40;
@@ -305,11 +318,12 @@ const MOST_LAYOUTS = 40;
 /** The layout with the fewest points found that meets the margin, or why there is none. */
 function countFor(
   input: ChoiceInput,
-  reach: number,
+  outside: Magnet,
   strengths: Strengths,
   layoutAt: LayoutAt,
 ): Layout | Extract<ChoiceReason, { code: 'MARGIN_TOO_LOW' }> {
-  const marginOf = (layout: Layout) => lowMarginFor(heldBy(layout, strengths, input), input);
+  const reach = reachOf(outside);
+  const marginOf = (layout: Layout) => lowMarginFor(heldBy(layout, strengths, input), input, outside);
   const { asked } = input;
   const first = layoutAt.at(reach, 1);
   let best = { margin: marginOf(first), points: first.points.length };

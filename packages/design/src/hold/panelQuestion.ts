@@ -2,11 +2,13 @@ import { invert, moveOutline, movePoint } from '@panewright/geometry';
 import type { Catalogue } from '../document/catalogue.ts';
 import type { Fastener } from '../document/fasteners.ts';
 import type { Job } from '../document/job.ts';
+import { MAGNET_DENSITY, magnetVolume, panelMass } from '../panels/panelMass.ts';
 import type { HoldPoint } from '../plan/plan.ts';
 import { MOST_POCKET } from './apartFindings.ts';
 import type { ChoiceInput } from './choosing.ts';
 
 import { EASE, TAPE_MARGIN } from './holdDetails.ts';
+import { GRAVITY } from './holdOpening.ts';
 import type { HandPlaced } from './layout.ts';
 import type { PanelHeld } from './panelHeld.ts';
 import { CROWDED, centres, keepOuts } from './panelLayout.ts';
@@ -41,6 +43,7 @@ export function choiceInputOf(
     hottest: opening.choices.weather.hottest,
     friction: held.friction,
     load: held.load,
+    weightOf: weightOf(held),
     inOpening: (centre) => movePoint(place, centre as Parameters<typeof movePoint>[1]),
     placing: {
       rim: panel,
@@ -55,6 +58,17 @@ export function choiceInputOf(
     pockets: pocketsOf(held, catalogue, flange, null) ?? [],
     asked: windMargin,
     marginOf: 'wholePanel',
+  };
+}
+
+/** With patches and magnets of another size than those of the plan. */
+function weightOf({ panel, materials }: PanelHeld): NonNullable<ChoiceInput['weightOf']> {
+  const bare = panelMass(panel, [], materials).value;
+  return (points, outside, pocket = panel.choices.hold.pocket) => {
+    const each = outside
+      ? (pocket ** 2 / 1e6) * materials.fabric.mass + magnetVolume(outside) * MAGNET_DENSITY
+      : 0;
+    return ((bare + points * each) / 1000) * GRAVITY;
   };
 }
 

@@ -141,7 +141,11 @@ function smallest(
     const pocket = pocketFor(magnet, input);
     if (!pocket) continue;
     const one = { ...input.choice, magnets: [magnet], steel: [], pockets: pocket.pockets };
-    const [choice] = choosing({ ...one, placing: { ...one.placing, apart: pocket.size } }).choices;
+    const { weightOf } = one;
+    const heavy: Partial<ChoiceInput> = weightOf
+      ? { weightOf: (points, outside) => weightOf(points, outside, pocket.size) }
+      : {};
+    const [choice] = choosing({ ...one, ...heavy, placing: { ...one.placing, apart: pocket.size } }).choices;
     if (choice) return { code, magnet, choice, pocket: pocket.size, touching: touchingOf(magnet) };
   }
   return null;
@@ -170,12 +174,19 @@ function touchingOf(magnet: Magnet): number {
   return pull.value;
 }
 
-/** The panel's layout with one strength all round, and its low margin. */
-function held(strength: Strength, { choice }: ThickGlassInput, spacing: number, upTo: number, reach: number) {
+/** The panel's layout with one strength all round, and its low margin with the weight of its magnets, if any. */
+function held(
+  strength: Strength,
+  { choice }: ThickGlassInput,
+  { spacing, upTo }: { readonly spacing: number; readonly upTo: number },
+  reach: number,
+  outside: Magnet | null,
+) {
   const { points } = placing({ ...choice.placing, reach, spacing, upTo });
   const margin = lowMarginFor(
     points.map(({ kind, centre }, k) => ({ number: k + 1, kind, ...choice.inOpening(centre), strength })),
     choice,
+    outside,
   );
   return { points: points.length, margin };
 }
@@ -195,7 +206,7 @@ function steelOnFrame(input: ThickGlassInput): ThickGlassAnswer | null {
     for (const steel of FRAME_STRIPS) {
       const found = steelStrength({ outside: magnet, steel, gap: frameGap, hottest, friction });
       if (!found.ok) continue;
-      const best = fewestOnStrip(found.value, input);
+      const best = fewestOnStrip(found.value, input, magnet);
       const pull: number = found.value.pull.low;
       const answer = { code: 'STEEL_ON_FRAME', magnet: magnet.id, steel, gap: frameGap } as const;
       return best ? [{ ...answer, ...best, pull }] : [];
@@ -205,10 +216,11 @@ function steelOnFrame(input: ThickGlassInput): ThickGlassAnswer | null {
   return answers.sort((a, b) => a.points - b.points || a.pull - b.pull)[0] ?? null;
 }
 
-function fewestOnStrip(strength: Strength, input: ThickGlassInput) {
+function fewestOnStrip(strength: Strength, input: ThickGlassInput, magnet: Magnet) {
   const { spacing, upTo } = input.choice.placing;
   for (let dense = 1; dense <= DENSEST; dense++) {
-    const one = held(strength, input, spacing / dense, upTo / dense, strength.face / 2);
+    const gaps = { spacing: spacing / dense, upTo: upTo / dense };
+    const one = held(strength, input, gaps, strength.face / 2, magnet);
     if (meets(one.margin, input.choice.asked)) return one;
   }
   return null;
@@ -218,10 +230,12 @@ function otherFastener(item: Fastener, input: ThickGlassInput): ThickGlassAnswer
   const found = fastenerStrength(item, item.spacing);
   const base = { fastener: item.id };
   if (!found.ok) return { code: 'FASTENER_TO_BE_TRIED', ...base, pullNeeded: pullNeeded(item, input) };
-  const { points, margin } = held(found.value, input, item.spacing, item.spacing, item.face / 2);
+  const { points, margin } = held(found.value, input, gapsOf(item), item.face / 2, null);
   if (!meets(margin, input.choice.asked)) return null;
   return { code: 'OTHER_FASTENER', ...base, points, pull: found.value.pull.low, margin };
 }
+
+const gapsOf = ({ spacing }: Fastener) => ({ spacing, upTo: spacing });
 
 /** Pull, with as much along the surface, that would just meet the margin at the fastener's own spacing, N. */
 function pullNeeded(item: Fastener, input: ThickGlassInput): number {
@@ -232,7 +246,7 @@ function pullNeeded(item: Fastener, input: ThickGlassInput): number {
     const strength = { by: 'shop', pull: ends, along: ends, tested: '' } as const;
     const found = fastenerStrength({ ...item, strength }, item.spacing);
     if (!found.ok) throw new Error(found.refusal.code);
-    const { margin } = held(found.value, input, item.spacing, item.spacing, item.face / 2);
+    const { margin } = held(found.value, input, gapsOf(item), item.face / 2, null);
     return meets(margin, input.choice.asked);
   };
   let high = 1;
