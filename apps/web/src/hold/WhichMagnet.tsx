@@ -5,6 +5,7 @@ import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import type { Holding, ScopedChoices } from '../panels/scope.ts';
 import { showLength, showMoney, showNumber } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { insteadOf } from './insteadOf.ts';
 import { type MagnetRanking, useMagnetChoices } from './useMagnetChoices.ts';
 
 interface Props {
@@ -173,31 +174,27 @@ const holdingOf = ({ by, outside, inside }: MagnetRanking['choices'][number]): H
     ? { by: { kind: 'steel', strip: inside }, outside }
     : { by: { kind: 'magnets' }, outside, inside };
 
-/** Chooses what was offered, where the job can say it: a pair of the catalogue or a fastener of it. */
-function ChooseInstead({
-  answer,
-  scoped,
-}: {
-  readonly answer: MagnetRanking['instead'][number];
-  readonly scoped: ScopedChoices;
-}) {
-  const w = useWords();
+type Answer = MagnetRanking['instead'][number];
+
+/** Uses what was offered, for this opening, where the job can say it: a pair of the catalogue or a fastener of it. */
+function ChooseInstead({ answer, scoped }: { readonly answer: Answer; readonly scoped: ScopedChoices }) {
+  const t = useWords().holding.which;
   const { job } = useWork();
-  const listed = useCatalogue((one) => one.fasteners ?? []);
-  const { fastener } = answer;
-  if (fastener === undefined || !listed.some(({ id }) => id === fastener)) return null;
-  const name = listed.find(({ id }) => id === fastener)!.name;
+  const catalogue = useCatalogue((one) => one);
+  const found = insteadOf(answer, catalogue, scoped.choices.hold.pocket);
+  const { opening } = scoped;
+  if (!found || !opening) return null;
   return (
     <button
       type="button"
       className="quiet"
-      aria-label={w.holding.which.chooseOf(name)}
+      aria-label={t.useOf(found.name, opening.id)}
       onClick={() => {
-        scoped.setHolding({ by: { kind: 'fastener', fastener } });
+        scoped.setHoldingOfOne(found.holding);
         job.settle();
       }}
     >
-      {w.holding.which.choose}
+      {t.use}
     </button>
   );
 }

@@ -13,7 +13,8 @@ type Plain = Exclude<keyof ChoicesOfOne, 'hold'>;
 type HoldKey = keyof Choices['hold'];
 
 /** A change of what holds. */
-export type Holding = Pick<Choices['hold'], 'by'> & Partial<Pick<Choices['hold'], 'outside' | 'inside'>>;
+export type Holding = Pick<Choices['hold'], 'by'> &
+  Partial<Pick<Choices['hold'], 'outside' | 'inside' | 'pocket' | 'points'>>;
 
 export interface ScopedChoices {
   readonly scope: Scope;
@@ -26,6 +27,8 @@ export interface ScopedChoices {
   readonly setHold: <K extends HoldKey>(key: K, value: Choices['hold'][K]) => Problem | null;
   /** What holds, as one step: a pair of magnets, a magnet and a strip, or a fastener. */
   readonly setHolding: (change: Holding) => Problem | null;
+  /** The same for the chosen opening alone, whatever the scope: for what was worked out for it. */
+  readonly setHoldingOfOne: (change: Holding) => Problem | null;
   /** True where the chosen opening has its own. */
   readonly isOwn: (key: Plain | `hold.${HoldKey}`) => boolean;
   /** Takes an own choice back, so that the job's holds again. */
@@ -60,6 +63,10 @@ export function useScopedChoices(): ScopedChoices {
       job.edit(`${prefix}.hold.by`, (draft) => {
         if (scope === 'job') Object.assign(draft.choices.hold, change);
         else own(draft).hold = { ...own(draft).hold, ...change };
+      }),
+    setHoldingOfOne: (change) =>
+      job.edit(`choices.${opening!.id}.hold.by`, (draft) => {
+        own(draft).hold = { ...own(draft).hold, ...change };
       }),
     isOwn: (key) => {
       const [first, inner] = key.split('.') as [keyof ChoicesOfOne, HoldKey | undefined];

@@ -98,6 +98,8 @@ export const holdWords = {
     points: (points: number) => `${points} points`,
     chosen: 'chosen',
     choose: 'Choose',
+    use: 'Use this',
+    useOf: (name: string, opening: string) => `Use ${name} for ${opening}`,
     chooseOf: (pair: string) => `Choose ${pair}`,
     columns: {
       pair: 'Magnets',

@@ -107,6 +107,8 @@ export const holdWords: Words['holding'] = {
     points: (points) => `${points} Punkte`,
     chosen: 'gewählt',
     choose: 'Wählen',
+    use: 'Das nehmen',
+    useOf: (name, opening) => `${name} für ${opening} nehmen`,
     chooseOf: (pair) => `Wählen: ${pair}`,
     columns: {
       pair: 'Magnete',

@@ -103,6 +103,8 @@ export const holdWords: Words['holding'] = {
     points: (points) => `${points} puntos`,
     chosen: 'elegido',
     choose: 'Elegir',
+    use: 'Usar esto',
+    useOf: (name, opening) => `Usar ${name} para ${opening}`,
     chooseOf: (pair) => `Elegir ${pair}`,
     columns: {
       pair: 'Imanes',
