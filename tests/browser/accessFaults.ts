@@ -17,22 +17,27 @@ interface Axe {
   }>;
 }
 
-/** What axe finds on the page as it stands: rule and place, a line each. `practice`: its best-practice rules too. */
-export async function accessFaults(page: Page, practice?: 'practice'): Promise<readonly string[]> {
+/** The rules asked: those of WCAG, its best practice too, or contrast alone, which is all that another theme changes. */
+type Asked = 'wcag' | 'practice' | 'contrast';
+const ASKED: Readonly<Record<Asked, object>> = {
+  wcag: { type: 'tag', values: RULES },
+  practice: { type: 'tag', values: [...RULES, 'best-practice'] },
+  contrast: { type: 'rule', values: ['color-contrast'] },
+};
+
+/** What axe finds on the page as it stands: rule and place, a line each. */
+export async function accessFaults(page: Page, asked: Asked = 'wcag'): Promise<readonly string[]> {
   if (!(await page.evaluate(() => 'axe' in globalThis)))
     await page.evaluate(
       await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
     );
-  return page.evaluate(
-    async (runOnly) => {
-      const { axe } = globalThis as unknown as { axe: Axe };
-      const { violations } = await axe.run(document, { runOnly });
-      return violations.flatMap(({ id, nodes }) =>
-        nodes.slice(0, 3).map((node) => `${id} ${node.html.slice(0, 140)}`),
-      );
-    },
-    practice ? [...RULES, 'best-practice'] : RULES,
-  );
+  return page.evaluate(async (runOnly) => {
+    const { axe } = globalThis as unknown as { axe: Axe };
+    const { violations } = await axe.run(document, { runOnly });
+    return violations.flatMap(({ id, nodes }) =>
+      nodes.slice(0, 3).map((node) => `${id} ${node.html.slice(0, 140)}`),
+    );
+  }, ASKED[asked]);
 }
 
 /** Roles that a person acts on; each must say what it is. */
