@@ -12,7 +12,7 @@ interface Axe {
   ) => Promise<{
     readonly violations: readonly {
       readonly id: string;
-      readonly nodes: readonly { readonly html: string }[];
+      readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
     }[];
   }>;
 }

@@ -167,6 +167,8 @@ test('two pages change one job, and neither change is lost', async () => {
   await note(other).waitFor();
   await note(one).fill('from one');
   await saved(one);
+  const link = one.getByRole('link', { name: /^Saved, revision/ });
+  const ofOne = /\d+/.exec((await link.textContent())!)![0];
   await note(other).fill('from the other');
   await other.getByRole('heading', { name: 'Changed on two devices' }).waitFor();
   expect(await note(other).inputValue()).toBe('from the other');
@@ -178,8 +180,8 @@ test('two pages change one job, and neither change is lost', async () => {
   await saved(other);
   await one.reload();
   await expect.poll(() => note(one).inputValue()).toBe('from the other');
-  await one.getByRole('link', { name: /^Saved, revision/ }).click();
-  await one.getByRole('button', { name: 'Restore revision 2' }).click();
+  await link.click();
+  await one.getByRole('button', { name: `Restore revision ${ofOne}` }).click();
   await one.getByRole('link', { name: /^Job\b/ }).click();
   await expect.poll(() => note(one).inputValue()).toBe('from one');
   await context.close();

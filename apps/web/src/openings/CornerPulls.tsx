@@ -66,7 +66,8 @@ function Pull({ opening, shape, view, of, index }: PullProps) {
   return (
     <g
       role="slider"
-      tabIndex={0}
+      // The keyboard's way is the radius' own field, a step further on; a pressed handle still takes arrow keys.
+      tabIndex={-1}
       aria-label={w.bench.pull(w.readings.long[of])}
       aria-valuemin={0}
       aria-valuemax={Math.round(corner.most)}
