@@ -12,7 +12,8 @@ export const EVERY_SCREEN = [
   ['job', demo('job')],
   ['openings', demo('openings/W7')],
   ['search', demo('openings/W7'), search],
-  ['keys', demo('openings/W7'), (page) => page.getByRole('button', { name: 'Keys' }).click()],
+  ['menu', demo('openings/W7'), menu],
+  ['keys', demo('openings/W7'), keys],
   ['patterns', demo('patterns/W6')],
   ['panels', demo('panels/W8')],
   ['hold', demo('hold/W3')],
@@ -45,6 +46,15 @@ async function searchJobs(page) {
     .first()
     .waitFor({ timeout: 10_000 })
     .catch(() => {});
+}
+
+async function menu(page) {
+  await page.getByRole('button', { name: 'Menu' }).click();
+}
+
+async function keys(page) {
+  await menu(page);
+  await page.getByRole('button', { name: 'Keys' }).click();
 }
 
 async function search(page) {
@@ -82,9 +92,7 @@ async function whichMagnet(page) {
 }
 
 async function preview(page) {
-  await page
-    .getByRole('button', { name: /^Look at the first page of Work order/ })
-    .click({ timeout: 100_000 });
+  await page.getByRole('button', { name: /^Look through Work order/ }).click({ timeout: 100_000 });
   await page.getByRole('dialog').locator('img').waitFor();
 }
 
@@ -130,7 +138,9 @@ async function library(page) {
     await page.getByRole('button', { name: 'Keep this pattern' }).click();
     await kept.waitFor();
   }
-  await page.getByRole('link', { name: 'Library' }).click();
+  const link = page.getByRole('link', { name: 'Library' });
+  if (!(await link.isVisible())) await menu(page);
+  await link.click();
   await page.locator('.kept-card').first().waitFor();
 }
 

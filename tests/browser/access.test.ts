@@ -58,9 +58,15 @@ test('no screen has a fault of access, in the light theme or in the dark', {
   await page.getByRole('button', { name: 'Compare revision 1 with another' }).click();
   await page.locator('.compare [role="status"]').waitFor();
   await look('revisions');
+  const menu = page.getByRole('button', { name: 'Menu' });
+  await menu.click();
+  await look('menu');
   await page.getByRole('button', { name: 'Keys' }).click();
   await look('keys');
   await page.keyboard.press('Escape');
+  // The menu went with the dialog, and its button has the focus again.
+  expect(await menu.evaluate((button) => button === document.activeElement)).toBe(true);
+  expect(await page.getByRole('group', { name: 'Menu' }).isVisible()).toBe(false);
   await page.keyboard.press('/');
   await page.getByRole('dialog').getByRole('searchbox').fill('quarter');
   await look('search');

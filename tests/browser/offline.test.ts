@@ -124,7 +124,9 @@ test('two devices measure one job: other fields are brought together, one field 
 
 test('the page turns to German where it stands, and is in German again with no server at all', async () => {
   const { context, page } = await device('/jobs/demo-camper/openings/W2');
+  await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('combobox', { name: 'Language', exact: true }).selectOption('de');
+  await page.keyboard.press('Escape');
   await field(page, 'Name').fill('Küche');
   await field(page, 'Diagonale von unten links nach oben rechts').fill('28 3/4');
   const finding = page.getByText('abgelesen als 28 3/4, passt nicht zu den anderen Messungen');

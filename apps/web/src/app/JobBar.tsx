@@ -1,22 +1,24 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
-import type { UnitName } from '../contract.ts';
-import { Tools } from '../find/Tools.tsx';
+import { type Open, Tools } from '../find/Tools.tsx';
 import { useJob, useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
 import { PageBar } from './PageBar.tsx';
+import { closeMenu } from './PageMenu.tsx';
 import { SaveWords } from './SaveWords.tsx';
+import { UnitsSwitch } from './UnitsSwitch.tsx';
 
-/** Name of the job, whether it is saved, undo and redo, the unit. */
+/** Name of the job, whether it is saved, undo, redo and find; the unit and the list of keys in the menu. */
 export function JobBar() {
   const w = useWords();
+  const [open, setOpen] = useState<Open>(null);
   const { job, id } = useWork();
   const name = useJob((state) => state.document.name);
   const customer = useJob((state) => state.document.customer.name);
-  const units = useJob((state) => state.document.units);
   const canUndo = useJob((state) => state.history.done.length > 0);
   const canRedo = useJob((state) => state.history.undone.length > 0);
   return (
-    <PageBar>
+    <PageBar menu={<JobMenu showKeys={() => setOpen('keys')} />}>
       <div className="job-name">
         <h1>{name}</h1>
         {customer ? <span>{customer}</span> : null}
@@ -31,22 +33,36 @@ export function JobBar() {
         <button type="button" disabled={!canRedo} onClick={job.redo} aria-keyshortcuts="Control+Shift+Z">
           {w.app.redo}
         </button>
+        <Tools open={open} setOpen={setOpen} />
       </div>
-      <label className="bar-choice">
-        <span className="only-heard">{w.app.units.label}</span>
-        <select
-          value={units}
-          onChange={(event) =>
-            job.edit('units', (draft) => {
-              draft.units = event.target.value as UnitName;
-            })
-          }
-        >
-          <option value="in">{w.app.units.in}</option>
-          <option value="mm">{w.app.units.mm}</option>
-        </select>
-      </label>
-      <Tools />
     </PageBar>
+  );
+}
+
+function JobMenu({ showKeys }: { readonly showKeys: () => void }) {
+  const w = useWords();
+  const { job } = useWork();
+  const units = useJob((state) => state.document.units);
+  return (
+    <>
+      <UnitsSwitch
+        value={units}
+        set={(next) =>
+          job.edit('units', (draft) => {
+            draft.units = next;
+          })
+        }
+      />
+      <button
+        type="button"
+        aria-keyshortcuts="?"
+        onClick={() => {
+          closeMenu();
+          showKeys();
+        }}
+      >
+        {w.find.keys}
+      </button>
+    </>
   );
 }

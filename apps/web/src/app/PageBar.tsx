@@ -1,30 +1,29 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { useWords } from '../text/useWords.ts';
-import { LanguageSwitch } from './LanguageSwitch.tsx';
-import { ThemeSwitch } from './ThemeSwitch.tsx';
+import { PageLinks } from './PageLinks.tsx';
+import { PageMenu } from './PageMenu.tsx';
+
+interface Props {
+  readonly children?: ReactNode;
+  /** What the menu of this page has besides. */
+  readonly menu?: ReactNode;
+}
 
 /** The line at the top of every page: where one is, and what can be done anywhere. */
-export function PageBar({ children }: { readonly children?: ReactNode }) {
+export function PageBar({ children, menu }: Props) {
   const w = useWords();
   return (
     <header className="page-bar">
       <a href="#main" className="skip">
         {w.app.skip}
       </a>
-      <nav className="page-links" aria-label={w.app.name}>
-        <Link href="/" className="page-name">
-          <img src="/mark.svg" alt="" width={28} height={28} /> {w.app.name}
-        </Link>
-        <Link href="/">{w.app.jobs}</Link>
-        <Link href="/catalogue">{w.app.catalogue}</Link>
-        <Link href="/patterns">{w.kept.link}</Link>
-      </nav>
+      <Link href="/" className="page-name">
+        <img src="/mark.svg" alt="" width={28} height={28} /> <span>{w.app.name}</span>
+      </Link>
+      <PageLinks />
       {children}
-      <div className="page-choices">
-        <LanguageSwitch />
-        <ThemeSwitch />
-      </div>
+      <PageMenu>{menu}</PageMenu>
     </header>
   );
 }

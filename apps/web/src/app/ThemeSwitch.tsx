@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { SelectField } from '../fields/fields.tsx';
 import { useWords } from '../text/useWords.ts';
 
 type Theme = 'system' | 'light' | 'dark';
@@ -20,16 +21,9 @@ export function ThemeSwitch() {
       // Storage may be closed to us; the choice then lasts as long as the page.
     }
   };
-  return (
-    <label className="bar-choice">
-      <span className="only-heard">{w.app.theme.label}</span>
-      <select value={theme} onChange={(event) => choose(event.target.value as Theme)}>
-        {(['system', 'light', 'dark'] as const).map((one) => (
-          <option key={one} value={one}>
-            {w.app.theme[one]}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
+  const options = (['system', 'light', 'dark'] as const).map((one) => ({
+    value: one,
+    label: w.app.theme[one],
+  }));
+  return <SelectField label={w.app.theme.label} value={theme} options={options} set={choose} />;
 }

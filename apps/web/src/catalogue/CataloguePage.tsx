@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { Choosing } from '../app/Conflict.tsx';
 import { PageBar } from '../app/PageBar.tsx';
 import { SaveWords } from '../app/SaveWords.tsx';
+import { UnitsSwitch } from '../app/UnitsSwitch.tsx';
 import { sentenceOf } from '../app/useAsk.ts';
 import { useUndoKeys } from '../app/useUndoKeys.ts';
 import type { Catalogue, UnitName } from '../contract.ts';
@@ -63,7 +64,7 @@ function CatalogueBench({ document, save }: Opened) {
   return (
     <UnitsContext value={units}>
       <MoneyContext value={currency}>
-        <PageBar>
+        <PageBar menu={<UnitsSwitch value={units} set={setUnits} />}>
           <div className="job-name">
             <h1>{w.catalogue.title}</h1>
           </div>
@@ -71,13 +72,6 @@ function CatalogueBench({ document, save }: Opened) {
           <div className="buttons">
             <UndoButtons document={document} />
           </div>
-          <label className="bar-choice">
-            <span className="only-heard">{w.app.units.label}</span>
-            <select value={units} onChange={(event) => setUnits(event.target.value as UnitName)}>
-              <option value="in">{w.app.units.in}</option>
-              <option value="mm">{w.app.units.mm}</option>
-            </select>
-          </label>
         </PageBar>
         <main id="main" className="catalogue-page">
           <Choosing document={document} save={save} jobs={[]} />

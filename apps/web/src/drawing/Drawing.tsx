@@ -52,6 +52,8 @@ export function Drawing({
   return (
     <figure className={`drawing${stale ? ' drawing-stale' : ''}`}>
       <div ref={ref} className="drawing-sheet">
+        {/* Before the drawing, though it lies over it: the entries come first by the keys, then what is taken hold of. */}
+        {over ? <div className="drawing-over">{over(view)}</div> : null}
         <svg
           width={width}
           height={height}
@@ -62,7 +64,6 @@ export function Drawing({
           <Grid view={view} units={units} />
           {children(view)}
         </svg>
-        {over ? <div className="drawing-over">{over(view)}</div> : null}
       </div>
       <figcaption>
         <span>{stale ? <strong className="needs">{w.drawing.stale}</strong> : caption}</span>

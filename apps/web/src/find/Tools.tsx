@@ -7,24 +7,27 @@ import { useWords } from '../text/useWords.ts';
 import { Hits } from './Hits.tsx';
 import { searchJob } from './searchJob.ts';
 
-type Open = 'find' | 'keys' | null;
+/** The dialog that is shown. */
+export type Open = 'find' | 'keys' | null;
 
-/** Finding in the job and the list of keys: two buttons in the bar, two keys. */
-export function Tools() {
+interface Props {
+  readonly open: Open;
+  readonly setOpen: (open: Open) => void;
+}
+
+/** Finding in the job, a button in the bar; the list of keys, asked for in the menu; a key for each. */
+export function Tools({ open, setOpen }: Props) {
   const w = useWords();
-  const [open, setOpen] = useState<Open>(null);
   useJobKeys(setOpen);
+  const close = () => setOpen(null);
   return (
-    <div className="buttons">
+    <>
       <button type="button" aria-keyshortcuts="/" onClick={() => setOpen('find')}>
         {w.find.find}
       </button>
-      <button type="button" aria-keyshortcuts="?" onClick={() => setOpen('keys')}>
-        {w.find.keys}
-      </button>
-      {open === 'find' ? <FindInJob close={() => setOpen(null)} /> : null}
-      {open === 'keys' ? <KeyList close={() => setOpen(null)} /> : null}
-    </div>
+      {open === 'find' ? <FindInJob close={close} /> : null}
+      {open === 'keys' ? <KeyList close={close} /> : null}
+    </>
   );
 }
 

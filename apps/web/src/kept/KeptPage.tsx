@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { AskAgain } from '../app/AskAgain.tsx';
 import { PageBar } from '../app/PageBar.tsx';
+import { UnitsSwitch } from '../app/UnitsSwitch.tsx';
 import { sentenceOf } from '../app/useAsk.ts';
 import type { UnitName } from '../contract.ts';
 import { UnitsContext } from '../fields/useUnits.ts';
@@ -30,15 +31,7 @@ export default function KeptPage({ server }: { readonly server: Server }) {
   };
   return (
     <UnitsContext value={units}>
-      <PageBar>
-        <label className="bar-choice">
-          <span className="only-heard">{w.app.units.label}</span>
-          <select value={units} onChange={(event) => setUnits(event.target.value as UnitName)}>
-            <option value="in">{w.app.units.in}</option>
-            <option value="mm">{w.app.units.mm}</option>
-          </select>
-        </label>
-      </PageBar>
+      <PageBar menu={<UnitsSwitch value={units} set={setUnits} />} />
       <main id="main" className="jobs-page">
         <h1>{w.kept.title}</h1>
         <p className="about">{w.kept.about}</p>

@@ -24,6 +24,7 @@ export const english = {
   window: windowWords,
   app: {
     name: 'Panewright',
+    menu: 'Menu',
     skip: 'Go to the drawing',
     loading: 'Opening …',
     jobs: 'Jobs',

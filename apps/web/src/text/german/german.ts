@@ -42,6 +42,7 @@ export const german: Words = {
   ...stageWords,
   app: {
     name: 'Panewright',
+    menu: 'Menü',
     skip: 'Zur Zeichnung',
     loading: 'Wird geöffnet …',
     jobs: 'Aufträge',

@@ -42,6 +42,7 @@ export const spanish: Words = {
   ...stageWords,
   app: {
     name: 'Panewright',
+    menu: 'Menú',
     skip: 'Ir al dibujo',
     loading: 'Abriendo …',
     jobs: 'Trabajos',
