@@ -55,9 +55,21 @@ test('sheets are stopped and begun again, in the printer, language and labels th
   expect(names.length).toBeGreaterThan(50);
   expect(new Set(names).size).toBe(names.length);
 
-  await page.getByRole('button', { name: /^Look at the first page of Arbeitsauftrag/ }).click();
+  await page.getByRole('button', { name: /^Look through Arbeitsauftrag/ }).click();
   const picture = page.getByRole('dialog').locator('img');
-  expect(await picture.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(100);
+  const seen = new Set<string>();
+  const first = await page.getByText(/^Page 1 of \d+$/).textContent();
+  const pages = Number(/\d+$/.exec(first!)![0]);
+  expect(pages).toBeGreaterThan(2);
+  for (let number = 1; number <= pages; number++) {
+    await page.getByText(`Page ${number} of ${pages}`, { exact: true }).waitFor();
+    expect(await picture.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBeGreaterThan(100);
+    seen.add((await picture.getAttribute('src'))!);
+    await page.keyboard.press('ArrowRight');
+  }
+  expect(seen.size).toBe(pages);
+  await page.getByRole('button', { name: 'Page before' }).click();
+  await page.getByText(`Page ${pages - 1} of ${pages}`, { exact: true }).waitFor();
   await page.keyboard.press('Escape');
   await page.reload();
   await page.getByText('Correction 1.0022 across').waitFor();

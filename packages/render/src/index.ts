@@ -8,4 +8,5 @@ export { canEmbed, type PdfOptions, sheetPdf } from './pdf/sheetPdf.ts';
 export * from './renderFiles.ts';
 export { laySvg, pieceSvg } from './svg/cutSvg.ts';
 export { pageSvg } from './svg/pageSvg.ts';
+export { pagesSvg, type SharedPages } from './svg/pagesSvg.ts';
 export { seenSvg } from './svg/seenSvg.ts';

@@ -1,7 +1,8 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { SheetFile } from '../server/server.ts';
 import { useWords } from '../text/useWords.ts';
 import { type FileGroup, groupsOf, kindOf } from './fileGroups.ts';
+import { PagePicture, SheetPages } from './SheetPages.tsx';
 import { fileUrl, saveFile } from './saveFile.ts';
 import { zipOf } from './zipOf.ts';
 
@@ -46,7 +47,11 @@ export function SheetList({ files, name }: { readonly files: readonly SheetFile[
           </li>
         ))}
       </ul>
-      {looked ? <Look group={looked} close={() => setLooked(null)} /> : null}
+      {looked?.pdf ? (
+        <SheetPages file={looked.pdf} close={() => setLooked(null)}>
+          <FileButtons group={looked} title={looked.title} />
+        </SheetPages>
+      ) : null}
     </>
   );
 }
@@ -64,21 +69,13 @@ function SheetCard({ group, look }: { readonly group: FileGroup; readonly look: 
   return (
     <li>
       <button type="button" className="sheet-picture" aria-label={w.sheets.look(title)} onClick={look}>
-        <Picture svg={pdf?.preview ?? ''} />
+        <PagePicture svg={pdf?.preview ?? ''} alt="" />
       </button>
       <p>
         <b>{title}</b> <span className="about">{pdf?.pages ? w.sheets.pages(pdf.pages) : ''}</span>
       </p>
       <FileButtons group={group} title={title} />
     </li>
-  );
-}
-
-/** A page as a picture; it says what the button about it says. */
-function Picture({ svg }: { readonly svg: string }) {
-  const onPaper = svg.replace('<svg ', '<svg style="background:#fff" ');
-  return (
-    <img src={`data:image/svg+xml;charset=utf-8,${encodeURIComponent(onPaper)}`} alt="" loading="lazy" />
   );
 }
 
@@ -111,23 +108,5 @@ function FileButtons({ group, title }: { readonly group: FileGroup; readonly tit
         );
       })}
     </span>
-  );
-}
-
-/** The first page, as large as the window. */
-function Look({ group, close }: { readonly group: FileGroup; readonly close: () => void }) {
-  const w = useWords();
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
-  return (
-    <dialog ref={dialog} className="sheet-look" aria-label={group.title} onClose={close}>
-      <div className="buttons">
-        <FileButtons group={group} title={group.title} />
-        <button type="button" onClick={() => dialog.current?.close()}>
-          {w.sheets.close}
-        </button>
-      </div>
-      <Picture svg={group.pdf?.preview ?? ''} />
-    </dialog>
   );
 }

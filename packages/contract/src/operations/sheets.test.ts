@@ -75,6 +75,19 @@ test('labels, plotter files and the printer’s page are made where they are ask
     expect(paths(all)).toContain(path);
 });
 
+test('each page of a sheet can be looked at, and what the pages share is sent once', async () => {
+  const files = (await made({ previews: true })).filter(({ pages = 0 }) => pages > 1);
+  expect(files.length).toBeGreaterThan(3);
+  for (const { pages, preview, looks } of files) {
+    const drawn = looks!.pages.map((places) => places.map((place) => looks!.parts[place]).join(''));
+    expect(drawn.length).toBe(pages);
+    expect(new Set(drawn).size).toBe(pages);
+    expect(drawn[0]).toBe(preview);
+    for (const one of drawn) expect(one).toMatch(/^<svg [\s\S]*<\/svg>\n$/);
+    expect(looks!.parts.join('').length).toBeLessThan(drawn.join('').length);
+  }
+});
+
 test('sheets have the shop’s language, the quote the customer’s', async () => {
   const job = { ...exampleJob, customer: { ...exampleJob.customer, language: 'es' } };
   const german = { ...defaultCatalogue, shop: { ...defaultCatalogue.shop, language: 'de' } };

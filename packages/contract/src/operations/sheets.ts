@@ -44,6 +44,9 @@ const file = z.strictObject({
   base64: z.string(),
   pages: z.optional(z.int()).describe('of a PDF'),
   preview: z.optional(z.string()).describe('the first page as SVG, where asked for'),
+  looks: z
+    .optional(z.strictObject({ parts: z.array(z.string()), pages: z.array(z.array(z.int())) }))
+    .describe('where it has several pages, each as SVG: its parts by their places, put together in order'),
 });
 type MadeFile = z.output<typeof file>;
 
@@ -54,7 +57,7 @@ const input = z.strictObject({
   effort: z.optional(effort),
   date: z.iso.date().describe('printed on the sheets'),
   revision: z.optional(label(40)).describe('printed on the sheets'),
-  previews: z.optional(z.boolean()).describe('a picture of each sheet’s first page besides'),
+  previews: z.optional(z.boolean()).describe('a picture of each page of the sheets besides'),
   offers: z
     .optional(z.array(offer).max(MOST_OFFERS))
     .describe('alternatives the quote gives a price for; the job’s own where left out'),
@@ -122,7 +125,12 @@ async function made(
       files.push(madeFile(path, path.replace(/\.\w+$/, ''), mime, bytes));
   };
   const addSheet = async (sheet: Sheet) => {
-    const look = asked.previews ? { preview: render.pageSvg(sheet, 0, fonts.metrics) } : {};
+    const look = asked.previews
+      ? {
+          preview: render.pageSvg(sheet, 0, fonts.metrics),
+          ...(sheet.pages.length > 1 ? { looks: render.pagesSvg(sheet, fonts.metrics) } : {}),
+        }
+      : {};
     for (const { path, mime, bytes } of await render.sheetFiles(sheet, to))
       files.push({
         ...madeFile(path, sheet.title, mime, bytes),
