@@ -33,9 +33,9 @@ export function readingPlace(of: ReadingName, corners: Corners, view: View): XY 
     case 'right':
       return shift(between(br, tr, 0.5), OFF_SIDE, 0);
     case 'rising':
-      return between(bl, tr, 0.27);
+      return between(bl, tr, 0.22);
     case 'falling':
-      return between(tl, br, 0.27);
+      return between(tl, br, 0.22);
     case 'midWidth':
       return between(between(bl, tl, 0.5), between(br, tr, 0.5), 0.77);
     case 'midHeight':
