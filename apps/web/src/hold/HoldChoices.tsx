@@ -1,3 +1,4 @@
+import { PolesHelp } from '../drawing/HelpDrawing.tsx';
 import { LengthField, SelectField } from '../fields/fields.tsx';
 import { lengthEntry, readLengthEntry, sayInUnit } from '../fields/lengthEntry.ts';
 import { SliderField } from '../fields/SliderField.tsx';
@@ -56,6 +57,7 @@ export function HoldChoices({ scoped }: { readonly scoped: ScopedChoices }) {
           set={(value) => scoped.setHold('poleOut', value)}
           beside={<OwnChoice scoped={scoped} of="hold.poleOut" label={w.hold.poleOut} />}
         />
+        <PolesHelp />
         <SelectField
           label={w.hold.poleWay}
           value={hold.poles ?? 'uniform'}

@@ -1,5 +1,6 @@
 import type { Draft } from 'immer';
 import type { Glazing, Opening } from '../contract.ts';
+import { StandOffHelp } from '../drawing/HelpDrawing.tsx';
 import { CheckField, LengthField, SelectField } from '../fields/fields.tsx';
 import { useWork } from '../job/work.ts';
 import { useWords } from '../text/useWords.ts';
@@ -64,6 +65,7 @@ export function GlassFields({ opening }: { readonly opening: Opening }) {
       >
         {w.openings.addLayer}
       </button>
+      <StandOffHelp />
       <LengthField
         document={job}
         entry={`standOff.${opening.id}`}

@@ -1,4 +1,5 @@
 import { type Opening, type OpeningShape, parseLength, type ReadingName } from '../contract.ts';
+import { DiagonalHelp } from '../drawing/HelpDrawing.tsx';
 import { LengthField, SelectField } from '../fields/fields.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useWork } from '../job/work.ts';
@@ -36,6 +37,7 @@ export function ReadingTable({ opening, shape, measureAgain }: Props) {
           })
         }
       />
+      <DiagonalHelp to={tapeIn(opening).diagonalsTo} />
       {indices.length > 0 ? (
         <div className="table-frame">
           <table className="readings">

@@ -1,4 +1,5 @@
 import type { MarksSurvey, Opening, OpeningShape } from '../contract.ts';
+import { MarksHelp } from '../drawing/HelpDrawing.tsx';
 import { SelectField, TextField } from '../fields/fields.tsx';
 import { useWork } from '../job/work.ts';
 import { openingIn } from '../openings/readingEdits.ts';
@@ -25,6 +26,7 @@ export function MarksTable({ opening, survey, shape }: Props) {
     <section>
       <h2 className="minor">{w.survey.points}</h2>
       <p className="about">{w.survey.pointsAbout}</p>
+      <MarksHelp />
       <div className="table-frame">
         <table className="readings tape-grid">
           <thead>
