@@ -32,10 +32,12 @@ export async function accessFaults(page: Page, asked: Asked = 'wcag'): Promise<r
       await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
     );
   return page.evaluate(async (runOnly) => {
+    // From the top: what the bar of stages happens to lie over where the page was left is no fault of size.
+    window.scrollTo(0, 0);
     const { axe } = globalThis as unknown as { axe: Axe };
     const { violations } = await axe.run(document, { runOnly });
     return violations.flatMap(({ id, nodes }) =>
-      nodes.slice(0, 3).map((node) => `${id} ${node.html.slice(0, 140)}`),
+      nodes.slice(0, 3).map((node) => `${id} ${node.html.slice(0, 140)} ${node.failureSummary}`),
     );
   }, ASKED[asked]);
 }
