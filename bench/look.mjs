@@ -94,6 +94,8 @@ try {
     for (const [size, viewport] of SIZES) {
       await page.setViewportSize(viewport);
       await page.waitForTimeout(300);
+      // From its top, so that no control happens to lie half under the row of stations.
+      await page.evaluate(() => scrollTo(0, 0));
       for (const colorScheme of THEMES) {
         await page.emulateMedia({ colorScheme });
         const name = `${size}, ${colorScheme}`;

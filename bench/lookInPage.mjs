@@ -39,6 +39,17 @@ export function lookAtPage() {
     for (let one = element; one; one = one.parentElement) share *= Number(getComputedStyle(one).opacity);
     return share;
   };
+  /** What letters of a drawing stand on: their own rim, or the shape they follow and lie within. */
+  const underDrawn = (element) => {
+    const { paintOrder, stroke } = getComputedStyle(element);
+    if (paintOrder.startsWith('stroke') && stroke !== 'none') return parse(stroke);
+    const shape = element.previousElementSibling;
+    if (!(shape instanceof SVGRectElement)) return undefined;
+    const [inner, outer] = [element.getBoundingClientRect(), shape.getBoundingClientRect()];
+    const lies = inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top;
+    const { fill } = getComputedStyle(shape);
+    return lies && fill !== 'none' ? parse(fill) : undefined;
+  };
   const isSeen = (element) =>
     element.checkVisibility({ checkOpacity: true, checkVisibilityCSS: true }) &&
     !element.closest('.only-heard, .skip, [aria-hidden="true"], :disabled, [popover]:not(:popover-open)');
@@ -54,7 +65,9 @@ export function lookAtPage() {
     const style = getComputedStyle(element);
     const size = Number.parseFloat(style.fontSize);
     const isLarge = size >= 24 || (size >= 18.66 && Number(style.fontWeight) >= 700);
-    const ground = behind(element.closest('svg')?.parentElement ?? element);
+    const ground =
+      (element.closest('svg') && underDrawn(element)) ||
+      behind(element.closest('svg')?.parentElement ?? element);
     const [r, g, b, a] = parse(element.closest('svg') ? style.fill : style.color);
     texts.push({
       ratio: contrast(over([r, g, b, a * faded(element)], ground), ground),
