@@ -42,8 +42,8 @@ export function StandOffHelp() {
       <rect className="help-opening" x={10} y={50} width={140} height={16} />
       <path className="help-line" d="M10 50H150M10 66H150" />
       <path className="help-solid" d="M10 26H30V70H10ZM130 26H150V70H130Z" />
-      <path className="help-tape" d="M4 21H156" />
-      <path className="help-thin" d="M80 28V46M76 33L80 27L84 33M76 42L80 48L84 42" />
+      <path className="help-tape" d="M4 24.5H156" />
+      <path className="help-thin help-arrow" d="M80 28V46M76 33L80 27L84 33M76 42L80 48L84 42" />
     </Help>
   );
 }
@@ -57,7 +57,7 @@ export function PolesHelp() {
       <path className="help-line help-solid-light" d="M58 16H102V34H58ZM58 50H102V68H58Z" />
       <circle className="help-end" cx={80} cy={16} r={4.5} />
       <circle className="help-mark" cx={80} cy={68} r={4.5} />
-      <path className="help-thin" d="M80 10V2M76 6L80 0L84 6M80 74V82M76 78L80 84L84 78" />
+      <path className="help-thin help-arrow" d="M80 10V4M76 8L80 3L84 8M80 74V80M76 76L80 81L84 76" />
       <path className="help-tape" d="M10 14H56M104 14H150" />
     </Help>
   );
