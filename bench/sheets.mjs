@@ -13,11 +13,14 @@ const [count = 200, sizes = 200, paper = 'a4'] = process.argv
   .slice(2)
   .filter((word) => !word.startsWith('--'));
 const out = at('.cache', 'bench', 'sheets');
-// The measured process is one of its own: the bundler's memory is not that of the sheets.
+// The measured process is one of its own, with the memory that the program gives itself: the bundler's is not the sheets'.
 if (!process.send) {
   const { build } = await import('vite');
   await build(nodeBuild({ sheetsRun: at('bench', 'sheetsRun.ts') }, out));
-  const [status] = await once(fork(process.argv[1], process.argv.slice(2)), 'exit');
+  const [status] = await once(
+    fork(process.argv[1], process.argv.slice(2), { execArgv: ['--max-old-space-size=2000'] }),
+    'exit',
+  );
   process.exit(status ?? 1);
 }
 const { run } = await import(pathToFileURL(`${out}/sheetsRun.mjs`).href);

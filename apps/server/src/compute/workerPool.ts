@@ -23,6 +23,9 @@ interface Task {
 /** Nothing an operation does may take longer than this, s. */
 const LONGEST = 180;
 
+/** Most memory of a thread for what is in use, MB; below 2 GB the collector also lets less rubbish gather. */
+const MOST = 2000;
+
 /** A few threads that run the operations which only compute, so that the server keeps answering. */
 export function workerPool(script: URL, size: number): Compute {
   const idle: Worker[] = [];
@@ -31,7 +34,7 @@ export function workerPool(script: URL, size: number): Compute {
   let closed = false;
 
   const hire = (): Worker => {
-    const worker = new Worker(script, { execArgv: [] });
+    const worker = new Worker(script, { execArgv: [], resourceLimits: { maxOldGenerationSizeMb: MOST } });
     worker.unref();
     all.add(worker);
     return worker;
