@@ -237,7 +237,7 @@ test('an offcut takes what fits, clear and inside, and says what is left over', 
 });
 
 /** Random instances per run of the property below; a hundred thousand more by `npm run bench -- packing-trials`. */
-const INSTANCES = 500;
+const INSTANCES = 250;
 
 /** Star-shaped about its centre, so simple; often not convex. */
 const star = fc.array(fc.double({ min: 0.25, max: 1, noNaN: true }), { minLength: 3, maxLength: 9 }).map(
