@@ -1,8 +1,14 @@
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
+
+// Long ones whose ground the benchmarks and other tests cover: PANEWRIGHT_ALL=1 runs them too.
+const LONG = ['kept', 'offcuts', 'survey', 'kill']
+  .map((name) => `tests/browser/${name}.test.ts`)
+  .concat('tests/trials/trials.test.ts');
 
 export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}', 'tests/**/*.test.ts'],
+    exclude: [...configDefaults.exclude, ...(process.env.PANEWRIGHT_ALL ? [] : LONG)],
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,

@@ -24,7 +24,6 @@ function traced(shape: SceneShape, seed: number): { trace: Trace; truth: Truth }
 describe.each<[SceneShape, number]>([
   ['re-entrant', 3],
   ['s-curve', 5],
-  ['sharp', 4],
 ])('a made-up film with a %s outline', (shape, seed) => {
   let found: ReturnType<typeof traced>;
   beforeAll(() => {
