@@ -4,15 +4,12 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
 import { ensureBuilt } from '../tools/run/build.mjs';
-import { findChromium } from '../tools/run/chromium.mjs';
 import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
+import { addressOf, ask, startBrowser } from '../tools/run/served.mjs';
 import { ledger } from './killLedger.mjs';
 
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 const MEANS = ['server', 'network', 'tab', 'crash'];
 const FIELDS = ['Bottom side', 'Right side', 'Top side', 'Left side'];
 /** Somewhat below what stands in the demo, mm: what is typed lies within 30 mm above. */
@@ -39,13 +36,7 @@ process.stdin.once('data', async (port) => {
 
 async function started(server, port) {
   server.stdin.write(`${port}\n`);
-  let text = '';
-  for await (const chunk of server.stdout) {
-    text += chunk;
-    const address = /http:\/\/127\.0\.0\.1:\d+/.exec(text);
-    if (address) return address[0];
-  }
-  throw new Error('the server ended before it gave its address');
+  return (await addressOf(server)).address;
 }
 
 const ended = (server) =>
@@ -53,16 +44,6 @@ const ended = (server) =>
     server.once('exit', gone);
     server.kill('SIGKILL');
   });
-
-async function ask(address, name, input) {
-  const response = await fetch(new URL(`/api/${name}`, address), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(input),
-  });
-  if (!response.ok) throw new Error(`${name}: ${await response.text()}`);
-  return response.json();
-}
 
 /** In the page: types a reading; null once the page calls it kept, else what it says of it after `patience`. */
 async function typeReading({ field, value, patience }) {
@@ -103,7 +84,7 @@ async function setUp() {
   const { job } = await ask(address, 'openJob', { id: 'demo-camper' });
   const openings = job.openings.filter(({ id }) => id === 'W3' || id === 'W4');
   await ask(address, 'saveJob', { job: { ...job, id: JOB, openings }, basedOn: null });
-  const browser = await chromium.launch({ executablePath: findChromium(), args: FLAGS.split(' ') });
+  const browser = await startBrowser();
   const context = await browser.newContext();
   const url = `${address}/jobs/${JOB}/openings/W3`;
   const state = { late: 0, data, server, spare: spareServer(data), address, url, browser, context };

@@ -1,20 +1,15 @@
 // Every screen in both themes, at a bench's and a phone's size: faults of access (axe-core), contrast, size of what is
 // pressed, scrolling sideways. Run: node bench/look.mjs [SCREEN …] [--write]
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
 import { EVERY_SCREEN, showScreen } from '../apps/web/everyScreen.mjs';
 import { ensureBuilt } from '../tools/run/build.mjs';
-import { findChromium } from '../tools/run/chromium.mjs';
 import { recordBench } from '../tools/run/recordBench.mjs';
-import { at } from '../tools/run/root.mjs';
+import { serve, startBrowser } from '../tools/run/served.mjs';
 import { lookAtPage } from './lookInPage.mjs';
 
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 const SIZES = [
   ['bench, 1280 × 900', { width: 1280, height: 900 }],
   ['phone, 390 × 844', { width: 390, height: 844 }],
@@ -22,18 +17,6 @@ const SIZES = [
 const THEMES = ['light', 'dark'];
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function serve(data) {
-  const server = spawn(process.execPath, [at('tools/run/start.mjs')], {
-    env: { ...process.env, PANEWRIGHT_DATA: data, PANEWRIGHT_PORT: '0', PANEWRIGHT_NO_BROWSER: '1' },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  for await (const chunk of server.stdout) {
-    const address = /http:\/\/127\.0\.0\.1:\d+/.exec(String(chunk));
-    if (address) return { server, address: address[0] };
-  }
-  throw new Error('the server ended before it gave its address');
-}
 
 const axeFaults = (page) =>
   page.evaluate(async (runOnly) => {
@@ -82,7 +65,7 @@ const asked = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 const data = mkdtempSync(join(tmpdir(), 'panewright-look-'));
 await ensureBuilt();
 const { server, address } = await serve(data);
-const browser = await chromium.launch({ executablePath: findChromium(), args: FLAGS.split(' ') });
+const browser = await startBrowser();
 const sums = new Map();
 try {
   for (const screen of EVERY_SCREEN) {

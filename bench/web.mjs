@@ -5,21 +5,17 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { chromium } from 'playwright-core';
 import { ensureBuilt } from '../tools/run/build.mjs';
-import { findChromium } from '../tools/run/chromium.mjs';
 import { recordBench } from '../tools/run/recordBench.mjs';
 import { at } from '../tools/run/root.mjs';
+import { ask, serve, startBrowser } from '../tools/run/served.mjs';
 import { keys, memoryHeld, presses } from './web/edits.mjs';
 import { rectangles } from './web/rectangles.mjs';
-import { ask, serve } from './web/serve.mjs';
 
 const RUNS = Number(process.argv[2] ?? 120) || 120;
 const PAUSE = 120;
 const only = process.argv[process.argv.indexOf('--only') + 1];
 const wanted = process.argv.includes('--only') ? (only ?? '').split(',') : null;
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 
 const quantile = (values, share) =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))];
@@ -155,8 +151,8 @@ const asked = (part) => !wanted || wanted.includes(part);
 
 const data = mkdtempSync(join(tmpdir(), 'panewright-bench-'));
 await ensureBuilt();
-const { server, address } = await serve(data);
-const browser = await chromium.launch({ executablePath: findChromium(), args: FLAGS.split(' ') });
+const { server, demo: address } = await serve(data);
+const browser = await startBrowser();
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   const client = await page.context().newCDPSession(page);

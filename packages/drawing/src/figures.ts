@@ -109,9 +109,6 @@ export const massText = (grams: Figure | number, units: UnitName, language?: Lan
     : `${Math.round(value)} g`;
 };
 
-export const forceText = (newtons: number, units: UnitName): string =>
-  units === 'in' ? `${(newtons / 4.4482216152605).toFixed(2)} lbf` : `${newtons.toFixed(1)} N`;
-
 /**
  * The day so many days after another, both ISO dates of the Gregorian calendar.
  *

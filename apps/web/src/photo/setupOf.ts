@@ -1,5 +1,5 @@
 import type { Draft } from 'immer';
-import type { Job, Opening, OutlineSurvey, PhotoReading, PhotoSetup, UnitName } from '../contract.ts';
+import type { Job, OutlineSurvey, PhotoReading, PhotoSetup, UnitName } from '../contract.ts';
 import { openingIn } from '../openings/readingEdits.ts';
 import { outlineIn } from '../survey/surveyOf.ts';
 import { asKept } from '../text/decimals.ts';
@@ -24,7 +24,3 @@ export function setupIn(draft: Draft<Job>, opening: string): Draft<PhotoSetup> {
 /** What was typed, as a reading; undefined where nothing is left of it. */
 export const readingOf = (text: string, unit: UnitName): PhotoReading | undefined =>
   text.trim() === '' ? undefined : { entered: asKept(text), unit };
-
-/** True of an opening whose outline is to come, or came, from photos. */
-export const isOfPhotos = ({ survey }: Opening): boolean =>
-  survey.method === 'outline' && survey.from.kind === 'photo';
