@@ -3,15 +3,11 @@ import { type PieceDrawing, piecesOf, type SheetOptions } from '@panewright/draw
 import { bounds, moveOutline, nearest, type Outline, point, shiftBy } from '@panewright/geometry';
 import { pieceDxf, pieceHpgl } from '@panewright/render';
 import DxfParser from 'dxf-parser';
+import { readTraits, type Vertex } from '../packages/render/src/testing/bulges.ts';
 import { plot } from '../packages/render/src/testing/plotter.ts';
 
 type Row = readonly [what: string, by: string, found: string, wanted: string];
 
-interface Vertex {
-  readonly x: number;
-  readonly y: number;
-  readonly bulge?: number;
-}
 interface Entity {
   readonly type: string;
   readonly layer: string;
@@ -55,20 +51,7 @@ function dxfOff(piece: PieceDrawing, version: 'R12' | 'AC1015'): number {
   const cut = file.blocks[piece.name.toUpperCase()]!.entities.find(
     ({ layer, type }) => layer === '1' && type.endsWith('POLYLINE'),
   )!;
-  const all = cut.vertices!;
-  return farthest(
-    all.flatMap((a, index) => {
-      const b = all[(index + 1) % all.length]!;
-      const bulge = a.bulge ?? 0;
-      // An arc's height over its chord is bulge times half the chord, to the right of the way: DXF reference, code 42.
-      const middle = {
-        x: (a.x + b.x) / 2 + (bulge * (b.y - a.y)) / 2,
-        y: (a.y + b.y) / 2 - (bulge * (b.x - a.x)) / 2,
-      };
-      return [middle, a];
-    }),
-    piece.boundary,
-  );
+  return farthest(readTraits(cut.vertices!), piece.boundary);
 }
 
 function hpglOff(piece: PieceDrawing): number {

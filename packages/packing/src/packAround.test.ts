@@ -1,22 +1,8 @@
-import {
-  checkPlaces,
-  type Instance,
-  type Placement,
-  type Polygon,
-  pack,
-  packAround,
-  verifyLay,
-} from '@panewright/packing';
+import { checkPlaces, type Instance, type Placement, pack, packAround, verifyLay } from '@panewright/packing';
 import { mm } from '@panewright/quantity';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-
-const box = (w: number, h: number): Polygon => [
-  [mm(0), mm(0)],
-  [mm(w), mm(0)],
-  [mm(w), mm(h)],
-  [mm(0), mm(h)],
-];
+import { box } from './testing/box.ts';
 
 const instance = (pieces: readonly (readonly [number, number, number])[], width = 1000): Instance => ({
   stripWidth: mm(width),

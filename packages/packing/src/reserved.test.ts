@@ -2,7 +2,6 @@ import {
   checkPlaces,
   fillSheet,
   type Instance,
-  type Polygon,
   pack,
   packAround,
   type ReservedPlace,
@@ -13,14 +12,8 @@ import {
 import { mm } from '@panewright/quantity';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { box } from './testing/box.ts';
 import { bruteForce } from './testing/bruteForce.ts';
-
-const box = (w: number, h: number): Polygon => [
-  [mm(0), mm(0)],
-  [mm(w), mm(0)],
-  [mm(w), mm(h)],
-  [mm(0), mm(h)],
-];
 
 const place = (minX: number, minY: number, maxX: number, maxY: number): ReservedPlace => ({
   minX: mm(minX),

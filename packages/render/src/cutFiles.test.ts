@@ -7,6 +7,7 @@ import { moveOutline, movePoint, nearest, type Outline, point } from '@panewrigh
 import DxfParser from 'dxf-parser';
 import { expect, test } from 'vitest';
 import { type DxfVersion, layDxf, laySvg, pieceDxf, pieceSvg } from './index.ts';
+import { middleOf, readTraits, type Vertex } from './testing/bulges.ts';
 import { demoJob, inputFor } from './testing/demo.ts';
 
 const input = inputFor(demoJob, 'a4');
@@ -14,11 +15,6 @@ const pieces = piecesOf(input);
 const lays = laysOf(input);
 const VERSIONS: readonly DxfVersion[] = ['R12', 'AC1015'];
 
-interface Vertex {
-  readonly x: number;
-  readonly y: number;
-  readonly bulge?: number;
-}
 interface Entity {
   readonly type: string;
   readonly layer: string;
@@ -43,19 +39,6 @@ function traits(outline: Outline): readonly Vertex[] {
     const middle = middleOf(from, segment.to, segment.kind === 'arc' ? segment.bulge : 0);
     from = segment.to;
     return [middle, { x: segment.to.x, y: segment.to.y }];
-  });
-}
-
-function middleOf(a: Vertex, b: Vertex, bulge: number): Vertex {
-  // Oracle for the arc: its height over the chord is bulge times half the chord, to the right of the way (DXF reference, code 42).
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  return { x: (a.x + b.x) / 2 + (bulge * dy) / 2, y: (a.y + b.y) / 2 - (bulge * dx) / 2 };
-}
-
-function readTraits(vertices: readonly Vertex[]): readonly Vertex[] {
-  return vertices.flatMap((one, index) => {
-    const next = vertices[(index + 1) % vertices.length]!;
-    return [middleOf(one, next, one.bulge ?? 0), { x: next.x, y: next.y }];
   });
 }
 

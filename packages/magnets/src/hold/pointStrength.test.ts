@@ -1,28 +1,10 @@
-import {
-  type Magnet,
-  pointStrength,
-  tiltFriction,
-  USUAL_TOLERANCES,
-  usualFriction,
-  type WorkingPair,
-  workingPull,
-} from '@panewright/magnets';
-import { celsius, mm, radian, tesla } from '@panewright/quantity';
+import { type Magnet, pointStrength, tiltFriction, usualFriction, workingPull } from '@panewright/magnets';
+import { radian } from '@panewright/quantity';
 import { describe, expect, test } from 'vitest';
+import { block, disc, pairOf } from '../testing/pullIntervals.ts';
 
-const working = (magnet: Magnet, gap: number): WorkingPair => ({
-  a: magnet,
-  b: magnet,
-  remanenceA: tesla(1.28),
-  remanenceB: tesla(1.28),
-  gap: mm(gap),
-  coating: mm(0.03),
-  temperature: celsius(20),
-  tolerances: USUAL_TOLERANCES,
-  sameBatch: true,
-});
-const disc: Magnet = { kind: 'disc', diameter: mm(20), thickness: mm(5) };
-const bar: Magnet = { kind: 'block', width: mm(40), height: mm(10), thickness: mm(4) };
+const working = (magnet: Magnet, gap: number) => pairOf(magnet, magnet, gap);
+const [twenty, bar] = [disc(20, 5), block(40, 10, 4)];
 function value<T>(result: { ok: true; value: T } | { ok: false; refusal: { code: string } }): T {
   if (!result.ok) throw new Error(result.refusal.code);
   return result.value;
@@ -31,8 +13,8 @@ function value<T>(result: { ok: true; value: T } | { ok: false; refusal: { code:
 describe('strength of a hold point', () => {
   // Survey of equal discs by independent programs: break-away 0.54-0.56 of the pull at friction 0.15, 0.63-0.65 at 0.30.
   test('equal discs break away at the surveyed share of their working pull', () => {
-    const found = value(pointStrength(working(disc, 5), { low: 0.15, high: 0.3 }));
-    expect(found.pull).toEqual(value(workingPull(working(disc, 5))));
+    const found = value(pointStrength(working(twenty, 5), { low: 0.15, high: 0.3 }));
+    expect(found.pull).toEqual(value(workingPull(working(twenty, 5))));
     expect(found.breakAway.low / found.pull.low).toBeCloseTo(0.55, 1);
     expect(found.breakAway.low / found.pull.low).toBeGreaterThan(0.535);
     expect(found.breakAway.high / found.pull.high).toBeGreaterThan(0.62);
@@ -50,7 +32,7 @@ describe('strength of a hold point', () => {
   });
 
   test('friction the wrong way round is refused', () => {
-    const result = pointStrength(working(disc, 5), { low: 0.3, high: 0.1 });
+    const result = pointStrength(working(twenty, 5), { low: 0.3, high: 0.1 });
     expect(result.ok ? '' : result.refusal.code).toBe('FRICTION_REVERSED');
   });
 });
