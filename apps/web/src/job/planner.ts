@@ -57,6 +57,8 @@ export interface PlanWorker {
 const LULL = 250;
 /** A panel that takes longer than this is left to the worker, ms: the page is not to stand still for it. */
 const AT_ONCE = 50;
+/** For so many edits, and then it is tried again: code that has just been loaded is slow at first only. */
+const LEFT = 8;
 /** A lay that runs longer than this for a job no longer on the page is given up, ms; a fresh worker starts slowly. */
 const PATIENCE = 2500;
 
@@ -104,8 +106,9 @@ export function createPlanner(
   let received: Plan | null = null;
   let drawn: DrawnPanel | null = null;
   let atOnce: { readonly ticket: number; readonly panel: PanelOfOne } | null = null;
-  /** How many times in a row the panel took too long. */
+  /** How many times in a row the panel took too long, and how many edits it is still left to the worker for. */
   let slow = 0;
+  let left = 0;
 
   const findings = () => [...ofSurvey, ...beyondSurvey];
   const working = () => shapesOf !== ticket || lateOf !== ticket;
@@ -136,10 +139,11 @@ export function createPlanner(
   /** The plan with the panel drawn large as the job now has it, or as it was where that takes too long. */
   const withDrawn = (job: Job, catalogue: Catalogue): Plan | null => {
     const { plan } = store.getState();
-    if (!plan || !drawn || slow > 1) return plan;
+    if (!plan || !drawn || left-- > 0) return plan;
     const since = performance.now();
     const panel = drawn.derive(job, catalogue, drawn.opening);
     slow = performance.now() - since > AT_ONCE ? slow + 1 : 0;
+    left = slow > 1 ? LEFT : 0;
     if (!panel) return plan;
     atOnce = { ticket, panel };
     return withPanel(plan, panel);
@@ -174,6 +178,7 @@ export function createPlanner(
     draw: (panel) => {
       drawn = panel;
       slow = 0;
+      left = 0;
     },
     stop: () => {
       clearTimeout(lull);
