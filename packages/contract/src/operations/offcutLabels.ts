@@ -1,9 +1,9 @@
 import { type Catalogue, defaultCatalogue, id, label, language, unitName } from '@panewright/design';
 import { ok, refuse } from '@panewright/quantity';
 import { z } from 'zod';
-import { base64 } from '../base64.ts';
 import { labelOptions } from '../sheets/sheetChoices.ts';
 import { catalogueOrDefault } from './computations.ts';
+import { onePdf, pdfOf, renderers } from './onePdf.ts';
 import { computation } from './operation.ts';
 
 const exampleShop: Catalogue = {
@@ -33,25 +33,16 @@ export const offcutLabels = computation({
     date: z.optional(z.iso.date()).describe('written in the file as the day of making'),
   }),
   output: z.strictObject({
-    path: z.string().describe('a name for the file'),
-    title: z.string(),
-    mediaType: z.string(),
-    base64: z.string(),
+    ...onePdf,
     labels: z.int().describe('how many offcuts have one'),
   }),
   documents: { catalogue: 'catalogue' },
   example: { catalogue: exampleShop, units: 'mm', stock: '99 × 38 mm, 2 × 7', date: '2026-11-25' },
-  run: async (asked, { fonts: fontBytes }) => {
-    if (!fontBytes) throw new Error('the sheets need fonts, and this door gives none');
+  run: async (asked, tools) => {
     const shop = asked.catalogue ?? defaultCatalogue;
-    // Loaded when first asked for: the renderers are the largest part of the program.
-    const [drawing, { loadFonts, sheetFiles }] = await Promise.all([
-      import('@panewright/drawing'),
-      import('@panewright/render'),
-    ]);
-    const fonts = loadFonts(await fontBytes());
+    const by = await renderers(tools);
     const { stock, start, copies, edges, units } = asked;
-    const chosen = labelOptions({ labels: { stock, start, copies, edges } }, drawing.LABEL_STOCKS);
+    const chosen = labelOptions({ labels: { stock, start, copies, edges } }, by.drawing.LABEL_STOCKS);
     if (!chosen.ok) return refuse({ code: 'SHEETS_REFUSED', refusal: chosen.refusal } as const);
     const spoken = asked.language ?? shop.shop.language ?? 'en';
     const offcuts = (shop.offcuts ?? []).filter((one) =>
@@ -59,15 +50,10 @@ export const offcutLabels = computation({
     );
     if (offcuts.length === 0)
       return refuse({ code: 'SHEETS_REFUSED', refusal: { code: 'NO_OFFCUTS_TO_LABEL' } } as const);
-    const options = { units, metrics: fonts.metrics, language: spoken };
-    const sheet = drawing.offcutLabels(offcuts, shop, options, chosen.value!);
+    const options = { units, metrics: by.fonts.metrics, language: spoken };
+    const sheet = by.drawing.offcutLabels(offcuts, shop, options, chosen.value!);
     if (!sheet.ok) return refuse({ code: 'SHEETS_REFUSED', refusal: sheet.refusal } as const);
-    const [file] = await sheetFiles(sheet.value, {
-      ...{ fonts, date: asked.date ?? '2000-01-01', id: 'offcut-labels' },
-      ...{ author: shop.shop.name, language: spoken },
-    });
-    const { path, mime, bytes } = file!;
-    const { title } = sheet.value;
-    return ok({ path, title, mediaType: mime, base64: base64(bytes), labels: offcuts.length });
+    const look = { date: asked.date, id: 'offcut-labels', author: shop.shop.name, language: spoken };
+    return ok({ ...(await pdfOf(sheet.value, look, by)), labels: offcuts.length });
   },
 });

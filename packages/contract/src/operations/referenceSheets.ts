@@ -1,6 +1,6 @@
 import { ok } from '@panewright/quantity';
 import { z } from 'zod';
-import { base64 } from '../base64.ts';
+import { onePdf, pdfOf, renderers } from './onePdf.ts';
 import { computation } from './operation.ts';
 
 export const referenceSheets = computation({
@@ -9,30 +9,11 @@ export const referenceSheets = computation({
     paper: z.enum(['A4', 'Letter']),
     date: z.optional(z.iso.date()).describe('written in the file as the day of making'),
   }),
-  output: z.strictObject({
-    path: z.string().describe('a name for the file'),
-    title: z.string(),
-    mediaType: z.string(),
-    base64: z.string(),
-  }),
+  output: z.strictObject(onePdf),
   example: { paper: 'A4', date: '2026-11-25' },
-  run: async ({ paper, date }, { fonts: fontBytes }) => {
-    if (!fontBytes) throw new Error('the sheets need fonts, and this door gives none');
-    // Loaded when first asked for: the renderers are the largest part of the program.
-    const [{ referencePages }, { loadFonts, sheetFiles }] = await Promise.all([
-      import('@panewright/drawing'),
-      import('@panewright/render'),
-    ]);
-    const fonts = loadFonts(await fontBytes());
-    const sheet = referencePages({ paper, metrics: fonts.metrics });
-    const [file] = await sheetFiles(sheet, {
-      fonts,
-      date: date ?? '2000-01-01',
-      id: paper,
-      author: 'Panewright',
-      language: 'en',
-    });
-    const { path, mime, bytes } = file!;
-    return ok({ path, title: sheet.title, mediaType: mime, base64: base64(bytes) });
+  run: async ({ paper, date }, tools) => {
+    const by = await renderers(tools);
+    const sheet = by.drawing.referencePages({ paper, metrics: by.fonts.metrics });
+    return ok(await pdfOf(sheet, { date, id: paper, author: 'Panewright', language: 'en' }, by));
   },
 });

@@ -22,7 +22,7 @@ import { sayFindingIn } from '../answers/sayFinding.ts';
 import { type Language, showOf } from '../answers/show.ts';
 import { base64 } from '../base64.ts';
 import { exampleJob } from '../examples.ts';
-import type { FontBytes, Tools } from '../ports.ts';
+import type { Tools } from '../ports.ts';
 import type { Refusal } from '../refusal.ts';
 import {
   knownOffers,
@@ -35,6 +35,7 @@ import {
 import { summaryLines } from '../summary.ts';
 import { utf8 } from '../utf8.ts';
 import { catalogueOrDefault, effort, seed } from './computations.ts';
+import { renderers } from './onePdf.ts';
 import { computation } from './operation.ts';
 
 const file = z.strictObject({
@@ -75,12 +76,11 @@ export const sheets = computation({
   }),
   documents: { job: 'job', catalogue: 'catalogue' },
   example: { job: exampleJob, seed: 1, date: '2026-11-25', revision: '1' },
-  run: async (asked, { fonts, progress }) => {
-    if (!fonts) throw new Error('the sheets need fonts, and this door gives none');
+  run: async (asked, tools) => {
     const shop = asked.catalogue ?? defaultCatalogue;
     const settled = settle(asked, asked.job, shop);
     if (!settled.ok) return refused(settled.refusal);
-    return made(asked, shop, settled.value, await fonts(), progress);
+    return made(asked, shop, settled.value, tools);
   },
 });
 
@@ -96,12 +96,10 @@ async function made(
   asked: Input,
   shop: Catalogue,
   settled: SettledChoices,
-  fontBytes: FontBytes,
-  progress: Tools['progress'],
+  tools: Tools,
 ): Promise<Result<Made, Refusal>> {
-  // Loaded when first asked for: the renderers are the largest part of the program.
-  const [drawing, render] = await Promise.all([import('@panewright/drawing'), import('@panewright/render')]);
-  const fonts = render.loadFonts(fontBytes);
+  const { progress } = tools;
+  const { drawing, render, fonts } = await renderers(tools);
   const options = sheetOptions(asked, shop, settled, fonts.metrics);
   const checked = drawing.checkSheetOptions(options);
   if (!checked.ok) return refused(checked.refusal);
