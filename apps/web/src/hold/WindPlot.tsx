@@ -30,17 +30,24 @@ type At = readonly [number, number];
 const path = (points: readonly At[]): string =>
   points.map(([x, y], k) => `${k === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
-/** The plot right after the rest: the panel, its points and their figures do not wait for it. */
-export function LateWindPlot({ view }: { readonly view: HoldView }) {
-  return <WindPlot view={useDeferredValue(view)} />;
+interface Props extends Pick<HoldView, 'winds' | 'asked'> {
+  /** The wind the job is to stand, m/s. */
+  readonly here: number;
+}
+
+/**
+ * The curves right after the rest: the panel, its points and their figures do not wait for them. The line of the wind
+ * asked for moves with the rest.
+ */
+export function LateWindPlot({ view: { winds, asked, held } }: { readonly view: HoldView }) {
+  return <WindPlot winds={useDeferredValue(winds)} asked={asked} here={held.load.wind} />;
 }
 
 /** Margin of the panel and of its weakest point against wind: two bands, with what is asked and where each lets go. */
-const WindPlot = memo(function WindPlot({ view }: { readonly view: HoldView }) {
+const WindPlot = memo(function WindPlot({ winds, asked, here }: Props) {
   const w = useWords();
   const t = w.holding.plot;
   const unit = useWindUnit(useUnits());
-  const { winds, asked, held } = view;
   if (!winds) return null;
   const curve = winds.curve();
   const scales = scalesOf(curve.map(({ wind }) => wind));
@@ -66,15 +73,15 @@ const WindPlot = memo(function WindPlot({ view }: { readonly view: HoldView }) {
         <path d={whole} className="plot-whole" />
         <path d={`M${BOX.left} ${y(asked)}H${BOX.width - BOX.right}`} className="plot-asked" />
         <path d={`M${BOX.left} ${y(1)}H${BOX.width - BOX.right}`} className="plot-one" />
-        <path d={`M${x(held.load.wind)} ${BOX.top}V${BOX.height - BOX.bottom}`} className="plot-here" />
+        <path d={`M${x(here)} ${BOX.top}V${BOX.height - BOX.bottom}`} className="plot-here" />
         <text x={BOX.width - BOX.right} y={y(asked) - 5} textAnchor="end">
           {t.asked(showNumber(asked, 1))}
         </text>
         <text x={BOX.width - BOX.right} y={y(1) - 5} textAnchor="end">
           {t.one}
         </text>
-        <text x={Math.min(x(held.load.wind) + 6, BOX.width - 150)} y={BOX.top + 12}>
-          {t.here(showWind(held.load.wind, unit))}
+        <text x={Math.min(x(here) + 6, BOX.width - 150)} y={BOX.top + 12}>
+          {t.here(showWind(here, unit))}
         </text>
       </svg>
       <p className="drawing-key about">
