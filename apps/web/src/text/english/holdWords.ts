@@ -99,7 +99,7 @@ export const holdWords = {
     chosen: 'chosen',
     choose: 'Choose',
     use: 'Use this',
-    useOf: (name: string, opening: string) => `Use ${name} for ${opening}`,
+    useOf: (name: string, opening: string) => `Use this: ${name} for ${opening}`,
     chooseOf: (pair: string) => `Choose ${pair}`,
     columns: {
       pair: 'Magnets',

@@ -108,7 +108,7 @@ export const holdWords: Words['holding'] = {
     chosen: 'gewählt',
     choose: 'Wählen',
     use: 'Das nehmen',
-    useOf: (name, opening) => `${name} für ${opening} nehmen`,
+    useOf: (name, opening) => `Das nehmen: ${name} für ${opening}`,
     chooseOf: (pair) => `Wählen: ${pair}`,
     columns: {
       pair: 'Magnete',

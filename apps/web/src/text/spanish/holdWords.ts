@@ -104,7 +104,7 @@ export const holdWords: Words['holding'] = {
     chosen: 'elegido',
     choose: 'Elegir',
     use: 'Usar esto',
-    useOf: (name, opening) => `Usar ${name} para ${opening}`,
+    useOf: (name, opening) => `Usar esto: ${name} para ${opening}`,
     chooseOf: (pair) => `Elegir ${pair}`,
     columns: {
       pair: 'Imanes',
