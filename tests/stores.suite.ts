@@ -1,7 +1,27 @@
-import { exampleJob, type Job, type Ports } from '@panewright/contract';
+import {
+  type Catalogue,
+  exampleJob,
+  type Job,
+  type KeptPhoto,
+  type Offcut,
+  type Ports,
+} from '@panewright/contract';
 import { expect, test } from 'vitest';
 
 const named = (name: string): Job => ({ ...exampleJob, name });
+
+/** Of a store's own bytes, which it does not look into. */
+export const photoOf = (byte: number): KeptPhoto => ({
+  ...{ id: 'photo1', mediaType: 'image/png', width: 1, height: 1 },
+  bytes: Uint8Array.of(1, 2, byte),
+});
+
+/** With that photo. */
+export const offcut: Offcut = {
+  ...{ id: 'rest', name: 'Rest', fabric: 'mesh-black', along: 820, across: 610, place: '', worth: 1 },
+  ...{ notes: '', from: { job: 'van', jobName: 'Van', lay: 'L1', date: '2026-11-20' } },
+  photo: { id: 'photo1', width: 1, height: 1 },
+};
 
 /** What every store must do, whatever it keeps jobs in. `make` gives an empty one. */
 export function storeSuite(kind: string, make: () => Ports): void {
@@ -145,5 +165,27 @@ export function storeSuite(kind: string, make: () => Ports): void {
     });
     const future = await ports.catalogues.save({ catalogue: own, basedOn: 7 });
     expect(future).toMatchObject({ ok: false, refusal: { code: 'REVISION_STALE', newest: 2 } });
+  });
+
+  test(`${kind}: a photo is answered while an offcut names it, comes back with it, and is not written over`, async () => {
+    const ports = make();
+    const photo = photoOf(7);
+    expect(await ports.photos.keep(photo)).toMatchObject({ ok: true });
+    expect(await ports.photos.keep(photo)).toMatchObject({ ok: true });
+    expect(await ports.photos.keep(photoOf(8))).toMatchObject({ refusal: { code: 'PHOTO_EXISTS' } });
+    const missing = { ok: false, refusal: { code: 'PHOTO_NOT_FOUND', id: 'photo1' } };
+    expect(await ports.photos.open('photo1')).toMatchObject(missing);
+    const { catalogue } = await ports.catalogues.open();
+    const save = (offcuts: Catalogue['offcuts'], basedOn: number) =>
+      ports.catalogues.save({ catalogue: { ...catalogue, offcuts }, basedOn });
+    await save([offcut], 0);
+    expect(await ports.photos.open('photo1')).toEqual({ ok: true, value: photo });
+    await save([], 1);
+    expect(await ports.photos.open('photo1')).toMatchObject(missing);
+    await save([offcut], 2);
+    expect(await ports.photos.open('photo1')).toEqual({ ok: true, value: photo });
+    // A save that is refused changes nothing.
+    await save([], 2);
+    expect(await ports.photos.open('photo1')).toEqual({ ok: true, value: photo });
   });
 }

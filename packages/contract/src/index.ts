@@ -126,6 +126,7 @@ export { packTogether, type RemoteSearcher } from './packTogether.ts';
 export { madePages } from './pages.ts';
 export { measureOf } from './patterns/memoryPatterns.ts';
 export { patternWords, searchTerms } from './patterns/patternSearch.ts';
+export { namedPhotos } from './photos/namedPhotos.ts';
 export { planSchema } from './planSchema.ts';
 export * from './ports.ts';
 export * from './refusal.ts';

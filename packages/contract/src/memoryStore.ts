@@ -1,6 +1,8 @@
 import { type Catalogue, defaultCatalogue, type Job } from '@panewright/design';
 import { ok, type Result, refuse } from '@panewright/quantity';
 import { memoryPatterns } from './patterns/memoryPatterns.ts';
+import { memoryPhotos } from './photos/memoryPhotos.ts';
+import { namedPhotos } from './photos/namedPhotos.ts';
 import type { CatalogueStore, JobStore, Ports, Revision, StoreRefusal } from './ports.ts';
 
 interface Kept<D> extends Revision {
@@ -39,12 +41,14 @@ const listed = ({ revision, savedAt, basedOn, note }: Revision): Revision => ({
   note,
 });
 
-/** Jobs, the catalogue and patterns kept in memory, with the same answers as a store on disk: for tests and for trying things. */
+/** Jobs, the catalogue, patterns and photos kept in memory, with the same answers as a store on disk: for tests and for trying things. */
 export function memoryStore(now: () => string): Ports {
+  const { photos, name } = memoryPhotos();
   return {
     jobs: memoryJobs(new Shelf<Job>(now)),
-    catalogues: memoryCatalogues(new Shelf<Catalogue>(now)),
+    catalogues: memoryCatalogues(new Shelf<Catalogue>(now), name),
     patterns: memoryPatterns(now),
+    photos,
   };
 }
 
@@ -116,7 +120,10 @@ function memoryJobs(shelf: Shelf<Job>): JobStore {
   };
 }
 
-function memoryCatalogues(shelf: Shelf<Catalogue>): CatalogueStore {
+function memoryCatalogues(
+  shelf: Shelf<Catalogue>,
+  name: (photos: readonly string[]) => void,
+): CatalogueStore {
   const SHOP = 'shop';
   return {
     async open() {
@@ -134,6 +141,7 @@ function memoryCatalogues(shelf: Shelf<Catalogue>): CatalogueStore {
           newest: newest?.revision ?? 0,
           savedAt: newest?.savedAt ?? '',
         });
+      name(namedPhotos(catalogue));
       return ok(shelf.add(SHOP, basedOn === 0 ? null : basedOn, '', catalogue));
     },
   };

@@ -2,6 +2,7 @@ import type { Catalogue, Job, KeptPattern } from '@panewright/design';
 import type { ShapeMeasure } from '@panewright/geometry';
 import type { Result } from '@panewright/quantity';
 import type { Messages } from './answers/words.ts';
+import type { Picture } from './photos/readPicture.ts';
 
 /** What a list of jobs shows of each. */
 export interface JobSummary {
@@ -54,7 +55,9 @@ export type StoreRefusal =
       readonly savedAt: string;
     }
   | { readonly code: 'PATTERN_NOT_FOUND'; readonly id: string }
-  | { readonly code: 'PATTERN_EXISTS'; readonly id: string; readonly name: string };
+  | { readonly code: 'PATTERN_EXISTS'; readonly id: string; readonly name: string }
+  | { readonly code: 'PHOTO_NOT_FOUND'; readonly id: string }
+  | { readonly code: 'PHOTO_EXISTS'; readonly id: string };
 
 export type Stored<T> = Promise<Result<T, StoreRefusal>>;
 
@@ -124,6 +127,20 @@ export interface PatternStore {
   }): Stored<StoredPattern>;
 }
 
+export interface KeptPhoto extends Picture {
+  readonly id: string;
+}
+
+/**
+ * Where photos are kept that the catalogue names. A photo is answered while the newest catalogue names it; one that is no
+ * longer named, or not yet, is kept a day, so that what was taken out can be put back, and is then gone.
+ */
+export interface PhotoStore {
+  /** Keeping the same again changes nothing; another under its id is refused. */
+  keep(photo: KeptPhoto): Stored<KeptPhoto>;
+  open(id: string): Stored<KeptPhoto>;
+}
+
 /** The two faces the sheets are set in, as the bytes of font files. */
 export interface FontBytes {
   readonly regular: Uint8Array;
@@ -147,4 +164,5 @@ export interface Ports {
   readonly jobs: JobStore;
   readonly catalogues: CatalogueStore;
   readonly patterns: PatternStore;
+  readonly photos: PhotoStore;
 }

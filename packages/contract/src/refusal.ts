@@ -37,6 +37,17 @@ export type PhotoRefusal =
   | { readonly code: 'TRACE_REFUSED'; readonly refusal: TraceRefusal }
   | { readonly code: 'RESHAPE_REFUSED'; readonly refusal: ReshapeRefusal };
 
+/** Why a photo is not kept. */
+export type KeepPhotoRefusal =
+  | { readonly code: 'PHOTO_NO_PICTURE'; readonly id: string }
+  | { readonly code: 'PHOTO_TOO_LARGE'; readonly size: number; readonly most: number }
+  | {
+      readonly code: 'PHOTO_TOO_WIDE';
+      readonly width: number;
+      readonly height: number;
+      readonly most: number;
+    };
+
 /** Why a drawing or a table of points gives no outline. */
 export type DrawingRefusal =
   | { readonly code: 'BYTES_NOT_BASE64'; readonly name: string }
@@ -74,6 +85,7 @@ export type Refusal =
   | PullRefusal
   | PackRefusal
   | PhotoRefusal
+  | KeepPhotoRefusal
   | DrawingRefusal
   | SheetsAskedRefusal
   | ShapeRefusal
@@ -104,6 +116,11 @@ export const doorAnswers: { readonly [C in RefusalCode]: DoorAnswer } = {
   REVISION_STALE: { status: 409, exit: 3 },
   PATTERN_NOT_FOUND: { status: 404, exit: 2 },
   PATTERN_EXISTS: { status: 409, exit: 3 },
+  PHOTO_NOT_FOUND: { status: 404, exit: 2 },
+  PHOTO_EXISTS: { status: 409, exit: 3 },
+  PHOTO_NO_PICTURE: { status: 422, exit: 2 },
+  PHOTO_TOO_LARGE: { status: 413, exit: 2 },
+  PHOTO_TOO_WIDE: { status: 422, exit: 2 },
   SHAPE_IMPOSSIBLE: { status: 422, exit: 2 },
   PULL_PLACE_MISSING: { status: 400, exit: 2 },
   PULL_REFUSED: { status: 422, exit: 2 },

@@ -15,6 +15,9 @@ const STEPS: readonly string[] = [
      around real not null, measure text not null, document text not null);
    create index pattern_kept on pattern (removed, kept_at);
    create index pattern_around on pattern (removed, around);`,
+  `create table photo (
+     id text not null primary key, media_type text not null, width integer not null, height integer not null,
+     named integer not null, since text not null, bytes blob not null);`,
 ];
 
 /** Brings the tables to the newest step, in one transaction: two servers starting at once do it once. */

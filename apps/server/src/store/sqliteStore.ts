@@ -4,6 +4,7 @@ import {
   type Catalogue,
   defaultCatalogue,
   type Job,
+  namedPhotos,
   ok,
   type Ports,
   type Revision,
@@ -17,6 +18,7 @@ import Database from 'better-sqlite3';
 import { type Compilable, Kysely, SqliteDialect } from 'kysely';
 import { migrateTables } from './migrateTables.ts';
 import { sqlitePatterns } from './sqlitePatterns.ts';
+import { clearPhotos, namePhotos, sqlitePhotos } from './sqlitePhotos.ts';
 import type { DocumentTable, Tables } from './tables.ts';
 
 /** How long a save waits for another program's save, ms. */
@@ -46,11 +48,13 @@ interface Change {
   readonly document: string;
   readonly removed: boolean;
   readonly face: Face;
+  /** Done in the same transaction. */
+  readonly also?: () => void;
 }
 
 /**
- * Jobs, the catalogue and kept patterns in one SQLite file of the data folder. WAL with synchronous=FULL: a save is answered after
- * fsync, so neither the end of the process nor of the power takes it back.
+ * Jobs, the catalogue, kept patterns and photos in one SQLite file of the data folder. WAL with synchronous=FULL: a save
+ * is answered after fsync, so neither the end of the process nor of the power takes it back.
  */
 export function sqliteStore(folder: string, now: () => string): SqliteStore {
   mkdirSync(folder, { recursive: true });
@@ -58,12 +62,14 @@ export function sqliteStore(folder: string, now: () => string): SqliteStore {
   file.pragma('journal_mode = WAL');
   file.pragma('synchronous = FULL');
   migrateTables(file);
+  clearPhotos(file, now());
   const db: Db = new Kysely<Tables>({ dialect: new SqliteDialect({ database: file }) });
   const shelf = { file, db, now };
   return {
     jobs: jobsOf(shelf),
     catalogues: cataloguesOf(shelf),
     patterns: sqlitePatterns(db, now),
+    photos: sqlitePhotos(db, now),
     close: () => db.destroy(),
   };
 }
@@ -146,7 +152,7 @@ const faceOf = (job: Job): Face => ({
 });
 
 function cataloguesOf(shelf: Shelf): Ports['catalogues'] {
-  const { db } = shelf;
+  const { file, db, now } = shelf;
   return {
     open: async () => {
       const found = await find(db, 'catalogue', SHOP);
@@ -164,6 +170,7 @@ function cataloguesOf(shelf: Shelf): Ports['catalogues'] {
         document: JSON.stringify(catalogue),
         removed: false,
         face: { name: catalogue.name, customer: '', openings: 0 },
+        also: () => namePhotos(file, namedPhotos(catalogue), now()),
       });
       if (saved.ok || saved.refusal.code === 'REVISION_STALE') return saved;
       const newest = await newestOf(db, 'catalogue', SHOP);
@@ -177,7 +184,7 @@ function cataloguesOf(shelf: Shelf): Ports['catalogues'] {
  * write and runs without a pause, so another program waits for no more than one fsync.
  */
 async function save({ file, db, now }: Shelf, change: Change): Stored<Revision> {
-  const { kind, id, basedOn, note, document, removed, face } = change;
+  const { kind, id, basedOn, note, document, removed, face, also } = change;
   const revision = (basedOn ?? 0) + 1;
   const savedAt = now();
   const row = { newest: revision, removed: removed ? 1 : 0, saved_at: savedAt, ...face };
@@ -196,7 +203,13 @@ async function save({ file, db, now }: Shelf, change: Change): Stored<Revision> 
   const keep = db
     .insertInto('revision')
     .values({ kind, id, revision, saved_at: savedAt, based_on: basedOn, note, document });
-  const saved = file.transaction(() => run(file, place) > 0 && run(file, keep) > 0).immediate();
+  const saved = file
+    .transaction(() => {
+      if (run(file, place) === 0 || run(file, keep) === 0) return false;
+      also?.();
+      return true;
+    })
+    .immediate();
   if (saved) return ok({ revision, savedAt, basedOn, note });
   const newest = await newestOf(db, kind, id);
   if (!newest) return refuse({ code: 'JOB_NOT_FOUND', id });

@@ -37,8 +37,22 @@ export interface PatternTable {
   document: string;
 }
 
+/** Photos that offcuts of the catalogue name. */
+export interface PhotoTable {
+  id: string;
+  media_type: 'image/jpeg' | 'image/png' | 'image/webp';
+  width: number;
+  height: number;
+  /** 1 while the newest catalogue names it. */
+  named: number;
+  /** When that last changed, ISO 8601, UTC. */
+  since: string;
+  bytes: Buffer;
+}
+
 export interface Tables {
   document: DocumentTable;
   revision: RevisionTable;
   pattern: PatternTable;
+  photo: PhotoTable;
 }

@@ -42,6 +42,11 @@ export const refusalSamples: { readonly [C in RefusalCode]: Extract<Refusal, { r
   },
   PATTERN_NOT_FOUND: { code: 'PATTERN_NOT_FOUND', id: 'kept-7' },
   PATTERN_EXISTS: { code: 'PATTERN_EXISTS', id: 'kept-7', name: 'Rear hatch' },
+  PHOTO_NOT_FOUND: { code: 'PHOTO_NOT_FOUND', id: 'photo-7' },
+  PHOTO_EXISTS: { code: 'PHOTO_EXISTS', id: 'photo-7' },
+  PHOTO_NO_PICTURE: { code: 'PHOTO_NO_PICTURE', id: 'photo-7' },
+  PHOTO_TOO_LARGE: { code: 'PHOTO_TOO_LARGE', size: 3_400_000, most: 2_000_000 },
+  PHOTO_TOO_WIDE: { code: 'PHOTO_TOO_WIDE', width: 6000, height: 4000, most: 4096 },
   SHAPE_IMPOSSIBLE: {
     code: 'SHAPE_IMPOSSIBLE',
     refusal: { code: 'SEGMENT_TOO_SHORT', where: 2, length: 0 as never },

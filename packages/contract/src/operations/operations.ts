@@ -12,6 +12,7 @@ import { offcutLabels } from './offcutLabels.ts';
 import type { Operation } from './operation.ts';
 import { pack } from './pack.ts';
 import * as patterns from './patternOperations.ts';
+import { keepPhoto, openPhoto } from './photoOperations.ts';
 import { pull } from './pull.ts';
 import { readDrawing } from './readDrawing.ts';
 import { referenceSheets } from './referenceSheets.ts';
@@ -48,6 +49,8 @@ export const operations = {
   removeJob,
   openCatalogue,
   saveCatalogue,
+  keepPhoto,
+  openPhoto,
   keepPattern,
   findPatterns,
   openPattern,
@@ -80,9 +83,9 @@ export async function callOperation(
   const read = readInput(name, operation, input);
   if (!read.ok) return read;
   if (operation.needs === 'nothing') return operation.run(read.value, outside);
-  const { jobs, catalogues, patterns: kept } = outside;
-  if (!jobs || !catalogues || !kept) throw new Error(`${name} needs a door that keeps jobs`);
-  return operation.run(read.value, { jobs, catalogues, patterns: kept });
+  const { jobs, catalogues, patterns: kept, photos } = outside;
+  if (!jobs || !catalogues || !kept || !photos) throw new Error(`${name} needs a door that keeps jobs`);
+  return operation.run(read.value, { jobs, catalogues, patterns: kept, photos });
 }
 
 /** The documents in an input are read first: what is wrong with a job is said of the job, wherever it came from. */

@@ -12,6 +12,10 @@ export const offcut = z.strictObject({
   worth: amount.describe('its area at the price of the roll it was cut from'),
   from: z.strictObject({ job: id, jobName: label(100), lay: label(20), date: label(40) }),
   notes: note(500),
+  photo: z
+    .strictObject({ id, width: z.int().min(1).max(10_000), height: z.int().min(1).max(10_000) })
+    .optional()
+    .describe('a photo of it, kept beside the catalogue under this id; its size as shown, in dots'),
   batch: label(60).optional().describe('of the roll it was cut from, as the roll says'),
   used: z
     .strictObject({ job: id, jobName: label(100), date: label(40) })

@@ -175,6 +175,31 @@ export const refusals: RefusalWords = {
     why: 'Saving over it would lose the other work.',
     do: `Open revision ${newest}, look at what differs, and save again from there.`,
   }),
+  PHOTO_NOT_FOUND: ({ id }) => ({
+    what: `There is no photo “${id}” here.`,
+    why: 'A photo is kept while an offcut in stock has it, and for a day after.',
+    do: 'Take the photo again.',
+  }),
+  PHOTO_EXISTS: ({ id }) => ({
+    what: `Another photo is kept as “${id}” already.`,
+    why: '',
+    do: 'Keep the new one under another id.',
+  }),
+  PHOTO_NO_PICTURE: () => ({
+    what: 'The file is no JPEG, PNG or WebP picture that can be read to its end.',
+    why: '',
+    do: 'Save the photo as JPEG and try again.',
+  }),
+  PHOTO_TOO_LARGE: ({ size, most }, show) => ({
+    what: `The photo has ${show.number(size / 1e6)} MB; at most ${show.number(most / 1e6)} MB are kept.`,
+    why: '',
+    do: 'Make it smaller: 1600 dots on its longer side are enough.',
+  }),
+  PHOTO_TOO_WIDE: ({ width, height, most }) => ({
+    what: `The photo has ${width} × ${height} dots; no side may have more than ${most}.`,
+    why: '',
+    do: 'Make it smaller: 1600 dots on its longer side are enough.',
+  }),
   PATTERN_NOT_FOUND: ({ id }) => ({
     what: `There is no kept pattern “${id}” here.`,
     why: '',

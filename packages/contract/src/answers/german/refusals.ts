@@ -173,6 +173,31 @@ const storeRefusals = {
     why: 'Darüber gespeichert, ginge die andere Arbeit verloren.',
     do: `Fassung ${newest} öffnen, ansehen, was anders ist, und von dort neu speichern.`,
   }),
+  PHOTO_NOT_FOUND: ({ id }) => ({
+    what: `Ein Foto „${id}“ gibt es hier nicht.`,
+    why: 'Ein Foto bleibt, solange ein Reststück im Bestand es hat, und einen Tag danach.',
+    do: 'Das Foto neu aufnehmen.',
+  }),
+  PHOTO_EXISTS: ({ id }) => ({
+    what: `Unter „${id}“ ist schon ein anderes Foto aufbewahrt.`,
+    why: '',
+    do: 'Das neue unter einer anderen Kennung aufbewahren.',
+  }),
+  PHOTO_NO_PICTURE: () => ({
+    what: 'Die Datei ist kein JPEG-, PNG- oder WebP-Bild, das sich bis zum Ende lesen lässt.',
+    why: '',
+    do: 'Das Foto als JPEG speichern und noch einmal versuchen.',
+  }),
+  PHOTO_TOO_LARGE: ({ size, most }, show) => ({
+    what: `Das Foto hat ${show.number(size / 1e6)} MB; aufbewahrt werden höchstens ${show.number(most / 1e6)} MB.`,
+    why: '',
+    do: 'Es verkleinern: 1600 Bildpunkte an der längeren Seite genügen.',
+  }),
+  PHOTO_TOO_WIDE: ({ width, height, most }) => ({
+    what: `Das Foto hat ${width} × ${height} Bildpunkte; keine Seite darf mehr als ${most} haben.`,
+    why: '',
+    do: 'Es verkleinern: 1600 Bildpunkte an der längeren Seite genügen.',
+  }),
   PATTERN_NOT_FOUND: ({ id }) => ({
     what: `Ein aufbewahrtes Schnittmuster „${id}“ gibt es hier nicht.`,
     why: '',

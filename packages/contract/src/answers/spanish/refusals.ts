@@ -172,6 +172,31 @@ const storeRefusals = {
     why: 'Guardar encima perdería el otro trabajo.',
     do: `Abra la revisión ${newest}, mire qué cambia y guarde de nuevo desde ahí.`,
   }),
+  PHOTO_NOT_FOUND: ({ id }) => ({
+    what: `No hay aquí ninguna foto «${id}».`,
+    why: 'Una foto se guarda mientras la tenga un retal del almacén, y un día más.',
+    do: 'Haga la foto otra vez.',
+  }),
+  PHOTO_EXISTS: ({ id }) => ({
+    what: `Ya se guarda otra foto como «${id}».`,
+    why: '',
+    do: 'Guarde la nueva con otro identificador.',
+  }),
+  PHOTO_NO_PICTURE: () => ({
+    what: 'El archivo no es una imagen JPEG, PNG o WebP que se pueda leer hasta el final.',
+    why: '',
+    do: 'Guarde la foto como JPEG e inténtelo otra vez.',
+  }),
+  PHOTO_TOO_LARGE: ({ size, most }, show) => ({
+    what: `La foto tiene ${show.number(size / 1e6)} MB; se guardan como mucho ${show.number(most / 1e6)} MB.`,
+    why: '',
+    do: 'Hágala más pequeña: bastan 1600 puntos en su lado mayor.',
+  }),
+  PHOTO_TOO_WIDE: ({ width, height, most }) => ({
+    what: `La foto tiene ${width} × ${height} puntos; ningún lado puede tener más de ${most}.`,
+    why: '',
+    do: 'Hágala más pequeña: bastan 1600 puntos en su lado mayor.',
+  }),
   PATTERN_NOT_FOUND: ({ id }) => ({
     what: `No hay aquí ningún patrón guardado «${id}».`,
     why: '',
