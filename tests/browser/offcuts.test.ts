@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { temporaryFolder } from '../temporary.ts';
@@ -29,6 +30,53 @@ const READINGS = {
   'Radius, top left': '2',
 };
 
+/** 3000 × 2250 dots, as its frame header says. */
+const A_PHOTO = fileURLToPath(new URL('../../packages/photo/src/reference/01_easy.jpg', import.meta.url));
+const NO_PICTURE = { name: 'notes.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('not a picture') };
+
+/** A photo is taken of Rest A, looked at, taken out, put back, and there after the server was killed, and without a server. */
+async function photographed(page: Page): Promise<void> {
+  const choose = (file: string | typeof NO_PICTURE) =>
+    page.locator('.offcut-list input[type=file]').setInputFiles(file);
+  await choose(NO_PICTURE);
+  await page.getByText('This browser cannot show “notes.jpg”').waitFor();
+  await choose(A_PHOTO);
+  await page.getByText('“Rest A” has a photo.').waitFor();
+  const thumb = page.getByRole('button', { name: 'Show the photo large: Rest A' });
+  await page.locator('.offcut-photo').scrollIntoViewIfNeeded();
+  await thumb.locator('img').waitFor();
+  await page.getByRole('button', { name: 'Remove the photo: Rest A' }).click();
+  await page.getByText('The photo of “Rest A” is out.').waitFor();
+  await thumb.waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Put the earlier photo back' }).click();
+  await thumb.locator('img').waitFor();
+  await opened.stopServer();
+  await opened.startServer();
+  // Another browser has no copy: it is the server's.
+  const other = await opened.browser.newPage({ viewport: { width: 390, height: 844 } });
+  await other.goto(page.url());
+  const there = other.getByRole('button', { name: 'Show the photo large: Rest A' });
+  await other.locator('.offcut-photo').scrollIntoViewIfNeeded();
+  await there.locator('img').waitFor();
+  expect(await other.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+    0,
+  );
+  // From then on it has one, and shows it offline.
+  await other.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await opened.stopServer();
+  await other.reload();
+  await other.locator('.offcut-photo').scrollIntoViewIfNeeded();
+  await there.locator('img').waitFor();
+  await opened.startServer();
+  await there.press('Enter');
+  const large = other.getByRole('dialog').getByRole('img', { name: 'Photo of the offcut “Rest A”' });
+  const size = await large.evaluate((img: HTMLImageElement) => [img.naturalWidth, img.naturalHeight]);
+  expect(size).toEqual([1600, 1200]);
+  await other.keyboard.press('Escape');
+  await other.getByRole('dialog').waitFor({ state: 'detached' });
+  await other.close();
+}
+
 test('what one job leaves is kept, and the next job is cut from it before anything is bought', {
   timeout: 240_000,
 }, async () => {
@@ -50,6 +98,7 @@ test('what one job leaves is kept, and the next job is cut from it before anythi
   await page.getByRole('button', { name: 'Keep it', exact: true }).click();
   await page.getByText('“Rest A” is in stock.').waitFor();
   await page.getByText('kept as “Rest A”').waitFor();
+  await photographed(page);
 
   await page.goto(`${origin}/`);
   await page.getByLabel('Name of the job').fill('One small window');

@@ -1,12 +1,21 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { CuttingPlan, Offcut } from '../contract.ts';
 import { SelectField } from '../fields/fields.tsx';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
+import { forgetPhotosBut } from '../offline/keptPhotos.ts';
 import { showMoney, showSize } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { OffcutLabels } from './OffcutLabels.tsx';
+import { OffcutPhoto } from './OffcutPhoto.tsx';
+import { PhotoButtons } from './PhotoButtons.tsx';
 import type { Stock } from './useStock.ts';
+
+/** What the last change to the stock took out, and how it is put back. */
+interface Undo {
+  readonly words: string;
+  readonly back: () => Promise<boolean>;
+}
 
 /** All offcuts the shop keeps, and what this job makes of each. */
 export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; readonly stock: Stock }) {
@@ -14,18 +23,29 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
   const sign = useMoneySign();
   const fabrics = useCatalogue((all) => all.fabrics);
   const nameOf = (id: string) => fabrics.find((one) => one.id === id)?.name ?? id;
-  const [gone, setGone] = useState<Offcut | null>(null);
+  const [undo, setUndo] = useState<Undo | null>(null);
   const remove = async (offcut: Offcut) => {
     const without = (all: readonly Offcut[]) => all.filter(({ id }) => id !== offcut.id);
-    if (await stock.change(without, w.offcut.removed(offcut.name))) setGone(offcut);
+    const back = () => stock.change((all) => [...all, offcut], w.offcut.keptNow(offcut.name));
+    if (await stock.change(without, w.offcut.removed(offcut.name))) setUndo({ words: w.offcut.undo, back });
   };
-  const putBack = async (offcut: Offcut) => {
-    if (await stock.change((all) => [...all, offcut], w.offcut.keptNow(offcut.name))) setGone(null);
+  const setPhoto = async (offcut: Offcut, photo: Offcut['photo']) => {
+    const { name, photo: before } = offcut;
+    const said = photo ? (before ? w.offcut.photo.replaced : w.offcut.photo.kept) : w.offcut.photo.removed;
+    const put = (one: Offcut['photo'], done: string) =>
+      stock.change((all) => all.map((it) => (it.id === offcut.id ? withPhoto(it, one) : it)), done);
+    const back = () => put(before, w.offcut.photo.kept(name));
+    if (await put(photo, said(name))) setUndo(before ? { words: w.offcut.photo.putBack, back } : null);
   };
+  useEffect(() => {
+    void forgetPhotosBut(stock.offcuts.flatMap(({ photo }) => (photo ? [photo.id] : [])));
+    // Once, as the list is opened: what is taken out later may still be put back.
+  }, []);
   return (
     <section>
       <h3>{w.offcut.stock}</h3>
       <p className="about">{w.offcut.stockAbout}</p>
+      <p className="about">{w.offcut.photo.about}</p>
       <OneBatch />
       {cutting.savings.map(({ fabric, price }) => (
         <p key={fabric}>
@@ -34,9 +54,9 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
       ))}
       <p role="status" className="about">
         {stock.said}{' '}
-        {gone ? (
-          <button type="button" onClick={() => void putBack(gone)}>
-            {w.offcut.undo}
+        {undo ? (
+          <button type="button" onClick={() => void undo.back().then((done) => done && setUndo(null))}>
+            {undo.words}
           </button>
         ) : null}
       </p>
@@ -48,7 +68,7 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
       {stock.offcuts.length === 0 ? (
         <p className="empty">{w.offcut.stockNone}</p>
       ) : (
-        <ul className="kept-list">
+        <ul className="kept-list offcut-list">
           {stock.offcuts.map((offcut) => (
             <OffcutItem
               key={offcut.id}
@@ -57,6 +77,7 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
               cutting={cutting}
               stock={stock}
               remove={() => void remove(offcut)}
+              setPhoto={(photo) => setPhoto(offcut, photo)}
             />
           ))}
         </ul>
@@ -65,6 +86,9 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
     </section>
   );
 }
+
+const withPhoto = ({ photo: _before, ...rest }: Offcut, photo: Offcut['photo']): Offcut =>
+  photo ? { ...rest, photo } : rest;
 
 /** Cloth of two batches may differ in colour: what must not be mixed. */
 function OneBatch() {
@@ -93,9 +117,10 @@ interface ItemProps {
   readonly cutting: CuttingPlan;
   readonly stock: Stock;
   readonly remove: () => void;
+  readonly setPhoto: (photo: Offcut['photo']) => Promise<void>;
 }
 
-function OffcutItem({ offcut, cloth, cutting, stock, remove }: ItemProps) {
+function OffcutItem({ offcut, cloth, cutting, stock, remove, setPhoto }: ItemProps) {
   const w = useWords();
   const units = useUnits();
   const sign = useMoneySign();
@@ -133,36 +158,43 @@ function OffcutItem({ offcut, cloth, cutting, stock, remove }: ItemProps) {
             : s.free;
   return (
     <li>
-      <b>{name}</b>: {showSize(offcut.along, offcut.across, units)}, {cloth}, {showMoney(offcut.worth, sign)}
-      {offcut.place ? `, ${offcut.place}` : ''}.{' '}
-      <span className="about">
-        {w.offcut.from} “{from.jobName}”, {from.date}; {state}.
-      </span>
-      <span className="buttons">
-        {lay ? (
-          <button type="button" aria-label={label(w.offcut.leaveBe)} onClick={() => leaveBe(true)}>
-            {w.offcut.leaveBe}
+      {offcut.photo ? <OffcutPhoto photo={offcut.photo} name={name} /> : null}
+      <div>
+        <p>
+          <b>{name}</b>: {showSize(offcut.along, offcut.across, units)}, {cloth},{' '}
+          {showMoney(offcut.worth, sign)}
+          {offcut.place ? `, ${offcut.place}` : ''}.{' '}
+          <span className="about">
+            {w.offcut.from} “{from.jobName}”, {from.date}; {state}.
+          </span>
+        </p>
+        <span className="buttons">
+          {lay ? (
+            <button type="button" aria-label={label(w.offcut.leaveBe)} onClick={() => leaveBe(true)}>
+              {w.offcut.leaveBe}
+            </button>
+          ) : null}
+          {leftBe ? (
+            <button type="button" aria-label={label(w.offcut.tryAgain)} onClick={() => leaveBe(false)}>
+              {w.offcut.tryAgain}
+            </button>
+          ) : null}
+          {lay && !used ? (
+            <button type="button" aria-label={label(w.offcut.markCut)} onClick={() => mark(true)}>
+              {w.offcut.markCut}
+            </button>
+          ) : null}
+          {used?.job === jobId ? (
+            <button type="button" aria-label={label(w.offcut.notCut)} onClick={() => mark(false)}>
+              {w.offcut.notCut}
+            </button>
+          ) : null}
+          <PhotoButtons offcut={offcut} set={setPhoto} />
+          <button type="button" aria-label={label(w.offcut.removeIt)} onClick={remove}>
+            {w.offcut.removeIt}
           </button>
-        ) : null}
-        {leftBe ? (
-          <button type="button" aria-label={label(w.offcut.tryAgain)} onClick={() => leaveBe(false)}>
-            {w.offcut.tryAgain}
-          </button>
-        ) : null}
-        {lay && !used ? (
-          <button type="button" aria-label={label(w.offcut.markCut)} onClick={() => mark(true)}>
-            {w.offcut.markCut}
-          </button>
-        ) : null}
-        {used?.job === jobId ? (
-          <button type="button" aria-label={label(w.offcut.notCut)} onClick={() => mark(false)}>
-            {w.offcut.notCut}
-          </button>
-        ) : null}
-        <button type="button" aria-label={label(w.offcut.removeIt)} onClick={remove}>
-          {w.offcut.removeIt}
-        </button>
-      </span>
+        </span>
+      </div>
     </li>
   );
 }

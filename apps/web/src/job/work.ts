@@ -11,6 +11,7 @@ import { catalogueCheckLater, jobCheckLater, readCatalogueLater, readJobLater } 
 import { createDocumentStore, type DocumentState, type DocumentStore } from './documentStore.ts';
 import { keepStops, type Stops } from './lastStop.ts';
 import { createPlanner, type Planner, type PlanState, type PlanWorker } from './planner.ts';
+import { plansAlike } from './plansAlike.ts';
 import { whenDrawn } from './whenDrawn.ts';
 
 /** Everything one open job needs: the two documents, their saving, and the plan that follows them. */
@@ -79,7 +80,7 @@ export async function openWork(server: Server, id: string): Promise<Work> {
       if (state.document !== before.document) showPlan();
     }),
     catalogue.store.subscribe((state, before) => {
-      if (state.document !== before.document) showPlan();
+      if (!plansAlike(before.document, state.document)) showPlan();
     }),
     () => jobSave.stop(),
     () => planner.stop(),

@@ -42,6 +42,9 @@ export interface Server {
     signal: AbortSignal,
     told: Told,
   ) => Promise<readonly SheetFile[]>;
+  /** The size it is kept in, as shown. */
+  readonly keepPhoto: (id: string, base64: string) => Promise<OperationOutput<'keepPhoto'>>;
+  readonly openPhoto: (id: string) => Promise<OperationOutput<'openPhoto'>>;
   readonly findPatterns: (search: OperationInput<'findPatterns'>) => Promise<OperationOutput<'findPatterns'>>;
   readonly keepPattern: (pattern: KeptPattern) => Promise<void>;
   readonly describePattern: (id: string, name: string, notes: string) => Promise<void>;

@@ -57,6 +57,25 @@ export const offcutWords = {
     panel: 'a panel and its pockets from one batch',
     job: 'all of a cloth from one batch',
   },
+  photo: {
+    add: 'Add a photo',
+    replace: 'Another photo',
+    remove: 'Remove the photo',
+    putBack: 'Put the earlier photo back',
+    look: 'Show the photo large',
+    of: (name: string) => `Photo of the offcut “${name}”`,
+    close: 'Close',
+    about:
+      'A photo shows which piece it is. It is made smaller in this browser before it is kept: 1600 dots on its longer side, without place, camera and time.',
+    unreadable: (file: string) => `This browser cannot show “${file}”: choose a JPEG, PNG or WebP picture.`,
+    making: 'The photo is made smaller and kept …',
+    kept: (name: string) => `“${name}” has a photo.`,
+    replaced: (name: string) => `“${name}” has another photo.`,
+    removed: (name: string) => `The photo of “${name}” is out.`,
+    waits: 'The photo is fetched …',
+    gone: 'The photo is no longer kept: take it again.',
+    notHere: 'The photo is not in this browser; it is shown once the server answers.',
+  },
   labels: {
     title: 'Labels for the stock',
     about: (count: number) =>

@@ -58,6 +58,26 @@ export const offcutWords: Words['offcut'] = {
     panel: 'eine Blende und ihre Taschen aus einer Partie',
     job: 'alles von einem Stoff aus einer Partie',
   },
+  photo: {
+    add: 'Foto hinzufügen',
+    replace: 'Anderes Foto',
+    remove: 'Foto entfernen',
+    putBack: 'Das frühere Foto zurücklegen',
+    look: 'Foto groß zeigen',
+    of: (name) => `Foto des Reststücks „${name}“`,
+    close: 'Schließen',
+    about:
+      'Ein Foto zeigt, welches Stück es ist. Es wird vor dem Aufbewahren in diesem Browser verkleinert: 1600 Bildpunkte an der längeren Seite, ohne Ort, Kamera und Zeit.',
+    unreadable: (file) =>
+      `Dieser Browser kann „${file}“ nicht zeigen: ein JPEG-, PNG- oder WebP-Bild wählen.`,
+    making: 'Das Foto wird verkleinert und aufbewahrt …',
+    kept: (name) => `„${name}“ hat ein Foto.`,
+    replaced: (name) => `„${name}“ hat ein anderes Foto.`,
+    removed: (name) => `Das Foto von „${name}“ ist entfernt.`,
+    waits: 'Das Foto wird geholt …',
+    gone: 'Das Foto ist nicht mehr da: neu aufnehmen.',
+    notHere: 'Das Foto ist nicht in diesem Browser; es erscheint, sobald der Server antwortet.',
+  },
   labels: {
     title: 'Etiketten für den Vorrat',
     about: (count) =>

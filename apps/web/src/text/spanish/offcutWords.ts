@@ -58,6 +58,25 @@ export const offcutWords: Words['offcut'] = {
     panel: 'un panel y sus bolsillos del mismo lote',
     job: 'toda una tela del mismo lote',
   },
+  photo: {
+    add: 'Añadir una foto',
+    replace: 'Otra foto',
+    remove: 'Quitar la foto',
+    putBack: 'Reponer la foto anterior',
+    look: 'Ver la foto en grande',
+    of: (name) => `Foto del retal «${name}»`,
+    close: 'Cerrar',
+    about:
+      'Una foto muestra qué pieza es. Antes de guardarla se reduce en este navegador: 1600 puntos en su lado mayor, sin lugar, cámara ni hora.',
+    unreadable: (file) => `Este navegador no puede mostrar «${file}»: elija una imagen JPEG, PNG o WebP.`,
+    making: 'La foto se reduce y se guarda …',
+    kept: (name) => `«${name}» tiene una foto.`,
+    replaced: (name) => `«${name}» tiene otra foto.`,
+    removed: (name) => `La foto de «${name}» está quitada.`,
+    waits: 'Se trae la foto …',
+    gone: 'La foto ya no se guarda: hágala otra vez.',
+    notHere: 'La foto no está en este navegador; aparece cuando responda el servidor.',
+  },
   labels: {
     title: 'Etiquetas para las existencias',
     about: (count) =>
