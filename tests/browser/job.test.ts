@@ -104,6 +104,20 @@ test('a person measures three openings, changes a radius, undoes it, prints the 
   await context.close();
 });
 
+/** From now on, every height on the page at which what is below the bar, the row and the stations was drawn. */
+const watchTop = (page: Page) =>
+  page.evaluate(() => {
+    const tops = new Set<number>();
+    const look = () => {
+      tops.add(document.querySelector('main')!.offsetTop);
+      requestAnimationFrame(look);
+    };
+    look();
+    Object.assign(globalThis, { tops });
+  });
+const topsSeen = (page: Page) =>
+  page.evaluate(() => [...(globalThis as unknown as { readonly tops: ReadonlySet<number> }).tops]);
+
 // Oracle for the place: the opening is 914.44 mm wide (36 in as read, 0.04 mm as adjusted), so that a handle of 101.6 mm in
 // its middle begins at 406.42 mm; two keys' steps are 1/8 in, 3.175 mm.
 test('an obstruction is dragged until it catches, moved by keys and by number; a corner is pulled; each undone at once', async () => {
@@ -111,6 +125,7 @@ test('an obstruction is dragged until it catches, moved by keys and by number; a
   const faults = faultsOf(page);
   await page.goto(`${opened.address}/jobs/demo-camper/openings/W4`);
   await page.getByRole('button', { name: 'Add an obstruction' }).click();
+  await watchTop(page);
   await page.getByLabel('Wide', { exact: true }).fill('4');
   const fromLeft = page.getByLabel('From the left', { exact: true });
   await fromLeft.fill('2');
@@ -154,6 +169,8 @@ test('an obstruction is dragged until it catches, moved by keys and by number; a
   await grip.blur();
   await page.keyboard.press('Control+z');
   expect(await radius.inputValue()).toBe(before);
+  // Neither saving nor the plan that follows moves what is under the hand.
+  expect(await topsSeen(page)).toHaveLength(1);
   expect(faults).toEqual([]);
   await page.close();
 });

@@ -4,7 +4,7 @@ import type { Words } from '../words.ts';
 export const keepWords: Words['keep'] = {
   save: {
     kept: 'In diesem Browser aufbewahrt',
-    keptSaving: 'In diesem Browser aufbewahrt, unterwegs zum Server',
+    keptSaving: 'In diesem Browser, unterwegs zum Server',
     away: 'In diesem Browser aufbewahrt. Der Server antwortet nicht; er bekommt die Arbeit, sobald er es tut.',
     cannot:
       'Noch nirgends aufbewahrt: Dieser Browser speichert nichts. Auf dieser Seite bleiben, bis sie gespeichert ist.',

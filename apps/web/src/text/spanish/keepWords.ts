@@ -4,7 +4,7 @@ import type { Words } from '../words.ts';
 export const keepWords: Words['keep'] = {
   save: {
     kept: 'Guardado en este navegador',
-    keptSaving: 'Guardado en este navegador, camino del servidor',
+    keptSaving: 'Guardado aquí, camino del servidor',
     away: 'Guardado en este navegador. El servidor no responde; recibirá su trabajo cuando lo haga.',
     cannot:
       'Aún sin guardar en ningún sitio: este navegador no almacena nada. Quédese en esta página hasta que se guarde.',
