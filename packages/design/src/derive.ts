@@ -1,4 +1,3 @@
-import { cutPieces } from './cutting/cutPieces.ts';
 import { cuttingPlan } from './cutting/cuttingPlan.ts';
 import { QUICK_BUDGET } from './cutting/layPlan.ts';
 import { cautions } from './derive/cautions.ts';
@@ -42,7 +41,7 @@ export function derive(
   const { plan, made } = shapes(job, catalogue, seed, told);
   const findings: Finding[] = [...plan.findings];
   const find = (finding: Finding) => findings.push(finding);
-  const cutting = cuttingPlan(cutPieces(made), made, job, catalogue, seed, budget, find);
+  const cutting = cuttingPlan(made, job, catalogue, seed, budget, find);
   const takeOff = takeOffPlan(made, cutting, catalogue);
   const price = pricePlan(takeOff, plan.patterns, plan.panels, catalogue);
   for (const proposal of holdProposals(plan, job, catalogue)) find(proposal);

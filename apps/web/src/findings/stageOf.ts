@@ -82,6 +82,12 @@ const STAGE_OF: { readonly [C in FindingCode]: Stage } = {
   LAY_PLACES_GIVEN_UP: 'cutting',
   LAY_ROLL_NOT_SOLD: 'cutting',
   OFFCUTS_USED: 'cutting',
+  KEPT_TOGETHER_COSTS: 'cutting',
+  KEPT_TOGETHER_CLOTHS: 'cutting',
+  KEPT_TOGETHER_CUT: 'cutting',
+  SAME_WAY_COSTS: 'cutting',
+  SAME_WAY_GRAINS: 'cutting',
+  SAME_WAY_TOO_WIDE: 'cutting',
   LAY_REFUSED: 'cutting',
 };
 

@@ -4,13 +4,15 @@ import type { Job } from '../document/job.ts';
 import type { Offcut } from '../document/offcuts.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { CutPiece, LayPlan, OffcutSaving } from '../plan/plan.ts';
-import type { PocketsOf } from './cutPieces.ts';
 import { type LayInput, layPlan } from './layPlan.ts';
 import { leftOver } from './leftOver.ts';
-import { type StockLay, stockLays } from './stockLays.ts';
+import { inOrderOfCopies, type StockLay, stockLays } from './stockLays.ts';
+import type { Together } from './together.ts';
 
 /** How one cloth is cut: lays on offcuts first, then on the roll. */
 export interface ClothPlan {
+  /** As given, with the openings of each in the order of its copies. */
+  readonly pieces: readonly CutPiece[];
   readonly lays: readonly LayPlan[];
   readonly saving: OffcutSaving | null;
   readonly findings: readonly Finding[];
@@ -18,18 +20,20 @@ export interface ClothPlan {
 
 type RollInput = Omit<LayInput, 'name' | 'pieces' | 'byHand'> & Pick<LayInput, 'byHand'>;
 
-/** What must come from one batch of cloth, and which pockets belong to which panel. */
-export interface BatchRule {
-  readonly rule: 'panel' | 'job';
-  readonly pockets: PocketsOf;
-}
-
 interface Tried {
   /** null: nothing is left for the roll. */
   readonly roll: LayPlan | null;
   readonly used: readonly StockLay[];
   readonly findings: readonly Finding[];
 }
+
+type ClothInput = RollInput & {
+  readonly stock: readonly Offcut[];
+  readonly leastOffcut: number;
+  readonly together: Together | null;
+  /** The job's id: what of the stock is marked as cut for it. */
+  readonly job: string;
+};
 
 /**
  * The lays of one cloth. Offcuts are used where less has to be bought for it: as many of them as make the purchase
@@ -39,17 +43,14 @@ interface Tried {
  * @param name names the lays in their order
  */
 export function clothPlan(
-  input: RollInput & {
-    readonly stock: readonly Offcut[];
-    readonly leastOffcut: number;
-    readonly batch: BatchRule | null;
-  },
+  input: ClothInput,
   pieces: readonly CutPiece[],
   name: (index: number) => string,
 ): ClothPlan {
-  const { fabric, stock, spacing, seed, leastOffcut, batch } = input;
+  const { fabric, stock, leastOffcut, together } = input;
   const alone = onRoll(input, pieces, [], null);
-  const taken = alone.roll && stock.length > 0 ? best(input, pieces, alone) : alone;
+  const stocked = alone.roll !== null && stock.length > 0;
+  const taken = stocked ? best(input, pieces, alone, together) : alone;
   const final = input.byHand ? onRoll(input, restOf(pieces, taken.used), taken.used, input.byHand) : taken;
   const lays = [
     ...(final.roll ? [final.roll] : []),
@@ -60,27 +61,63 @@ export function clothPlan(
     leaves: leavesOf(lay, worthOf(fabric, lay, stock), leastOffcut),
   }));
   const saving = final.used.length > 0 ? savingOf(fabric, alone.roll!, taken) : null;
-  const said = saving ? [usedFinding(saving, final.used)] : [];
-  return { lays, saving, findings: [...final.findings, ...said] };
+  const said = [
+    ...(saving ? [usedFinding(saving, final.used)] : []),
+    ...(together && stocked ? togetherFindings(input, pieces, taken, best(input, pieces, alone, null)) : []),
+  ];
+  return {
+    ...{ pieces: inOrderOfCopies(pieces, final.used), lays, saving },
+    findings: [...final.findings, ...said],
+  };
+}
 
-  function best(roll: RollInput, all: readonly CutPiece[], without: Tried): Tried {
-    const filled = stockLays(
-      fabric,
-      all,
-      stock,
-      spacing,
-      seed,
-      batch?.rule === 'panel' ? batch.pockets : null,
-    );
-    let least = without;
-    for (let k = 1; k <= filled.length; k++) {
-      const used = filled.slice(0, k);
-      if (batch?.rule === 'job' && (k > 1 || used[0]!.rest.length > 0)) break;
-      const tried = onRoll(roll, restOf(all, used), used, null);
-      if (priceOf(tried) < priceOf(least)) least = tried;
-    }
-    return least;
+/** The purchase that is least with some of the stock, the fullest first, or with none. */
+function best(input: ClothInput, all: readonly CutPiece[], without: Tried, together: Together | null): Tried {
+  const { fabric, stock, spacing, seed } = input;
+  const filled = stockLays(fabric, all, stock, spacing, seed, together);
+  let least = without;
+  for (let k = 1; k <= filled.length; k++) {
+    const used = filled.slice(0, k);
+    const tried = onRoll(input, restOf(all, used), used, null);
+    if (priceOf(tried) < priceOf(least)) least = tried;
   }
+  return least;
+}
+
+/** What keeping together costs, and which offcuts were cut for this job that it leaves no use for. */
+function togetherFindings(
+  { fabric, job }: ClothInput,
+  pieces: readonly CutPiece[],
+  taken: Tried,
+  loose: Tried,
+): readonly Finding[] {
+  const price = priceOf(taken) - priceOf(loose);
+  const length = (taken.roll?.bought?.length ?? 0) - (loose.roll?.bought?.length ?? 0);
+  const item = fabric.id;
+  const costs: Finding[] =
+    price > 0
+      ? [
+          {
+            ...{ severity: 'note', code: 'KEPT_TOGETHER_COSTS', where: { item } },
+            numbers: { fabric: fabric.name, price, length },
+          },
+        ]
+      : [];
+  const kept = new Set(taken.used.map(({ offcut }) => offcut.id));
+  const cut = loose.used.filter(({ offcut }) => offcut.used?.job === job && !kept.has(offcut.id));
+  const inOrder = inOrderOfCopies(pieces, loose.used);
+  return [
+    ...costs,
+    ...cut.map(({ offcut, lay }): Finding => {
+      const openings = lay.placements.flatMap(
+        ({ piece, copy }) => inOrder.find((one) => one.piece === piece)?.openings[copy] ?? [],
+      );
+      return {
+        ...{ severity: 'doubt', code: 'KEPT_TOGETHER_CUT', where: { item } },
+        numbers: { offcut: offcut.name, openings: openings.join(' ') },
+      };
+    }),
+  ];
 }
 
 const restOf = (pieces: readonly CutPiece[], used: readonly StockLay[]) => used.at(-1)?.rest ?? pieces;

@@ -7,20 +7,23 @@ import type { Made } from '../take-off/needs.ts';
 /** Turns nearer than this to a quarter are that quarter: a survey's noise does not turn the cloth, degrees. */
 const QUARTER_SLACK = 3;
 
+/** How the length of the roll runs on all pieces of a cloth, where they are to lie one way; null leaves each as it may lie. */
+export type Way = 'warpUp' | 'warpAcross';
+
 /**
  * Every kind of piece to be cut, with how often, for which openings, and how it may be turned on the cloth.
  * Panels of one pattern are one piece; where the cloth's faces differ, the ones turned over are a piece of their own.
  */
-export function cutPieces(made: readonly Made[]): readonly CutPiece[] {
-  const panels = made.flatMap(panelPieces);
-  return [...panels, ...pocketPieces(made)];
+export function cutPieces(made: readonly Made[], way: Way | null = null): readonly CutPiece[] {
+  const panels = made.flatMap((one) => panelPieces(one, way));
+  return [...panels, ...pocketPieces(made, way)];
 }
 
-function panelPieces(one: Made): CutPiece[] {
+function panelPieces(one: Made, way: Way | null): CutPiece[] {
   const { pattern, panel, materials } = one;
   const groups = new Map<string, { member: PatternMember; openings: string[]; turns: readonly number[] }>();
   for (const member of pattern.members) {
-    const turns = turnsOf(member, panel.choices.grain, materials.fabric);
+    const turns = turnsOf(member, grainOf(one, way), materials.fabric);
     const key = `${materials.fabric.facesDiffer && member.turnedOver} ${turns.join(' ')}`;
     const group = groups.get(key);
     if (group) group.openings.push(member.opening);
@@ -39,10 +42,16 @@ function panelPieces(one: Made): CutPiece[] {
       turnedOver,
       fabric: materials.fabric.id,
       turns,
-      mayFlip: !materials.fabric.facesDiffer && !materials.fabric.oneWay,
+      // Turned over, a piece that lies askew would have its threads askew the other way.
+      mayFlip:
+        !materials.fabric.facesDiffer && !materials.fabric.oneWay && turns.every((turn) => turn % 90 === 0),
     };
   });
 }
+
+/** A grain that was chosen stays; where either would do, all lie one way. */
+const grainOf = ({ panel }: Made, way: Way | null): Choices['grain'] =>
+  panel.choices.grain === 'either' && way ? way : panel.choices.grain;
 
 /** Quarter and half turns that lay this member's panel as its grain asks; the roll's length runs along x. */
 function turnsOf(member: PatternMember, grain: Choices['grain'], fabric: Fabric): readonly number[] {
@@ -78,8 +87,15 @@ export const pocketsOf = (made: readonly Made[]): PocketsOf =>
     ),
   );
 
+/** Cloth with a direction shows it on a patch too. A patch's own up is away from the panel's edge. */
+function pocketTurns({ oneWay }: Fabric, way: Way | null): readonly number[] {
+  if (way === null) return oneWay ? [0] : [0, 90, 180, 270];
+  const first = way === 'warpUp' ? 270 : 0;
+  return oneWay ? [first] : [first % 180, (first % 180) + 180];
+}
+
 /** Pocket patches of one shape and cloth are one piece, whichever panel they go on. */
-function pocketPieces(made: readonly Made[]): CutPiece[] {
+function pocketPieces(made: readonly Made[], way: Way | null): CutPiece[] {
   const pieces = new Map<string, CutPiece>();
   for (const { pattern, hold, materials } of made)
     for (const pocket of hold.pocketPieces) {
@@ -99,8 +115,7 @@ function pocketPieces(made: readonly Made[]): CutPiece[] {
               openings: [],
               turnedOver: false,
               fabric: materials.fabric.id,
-              // Cloth with a direction shows it on a patch too.
-              turns: materials.fabric.oneWay ? [0] : [0, 90, 180, 270],
+              turns: pocketTurns(materials.fabric, way),
               mayFlip: false,
             },
       );

@@ -7,6 +7,7 @@ import { figure } from '../plan/figure.ts';
 import type { CutPiece, LayPlan } from '../plan/plan.ts';
 import type { PocketsOf } from './cutPieces.ts';
 import { layInstance, placementsOf } from './layPlan.ts';
+import type { Together } from './together.ts';
 
 /** What an offcut of the stock takes off the roll. */
 export interface StockLay {
@@ -25,7 +26,7 @@ const MOST_USED = 6;
 /**
  * Offcuts filled one after another, each time the one that takes most of what is left to be cut.
  *
- * @param pockets where given, an offcut takes a panel only with all its pockets, and no pocket without its panel
+ * @param together where given, an offcut takes a group only whole, with all its pockets, and no pocket without its panel
  * @returns in the order used; each one's `rest` is what is left after it
  * @source none: constructions of the packing engine, the fullest kept
  */
@@ -35,7 +36,7 @@ export function stockLays(
   stock: readonly Offcut[],
   spacing: number,
   seed: number,
-  pockets: PocketsOf | null,
+  together: Together | null,
 ): readonly StockLay[] {
   const used: StockLay[] = [];
   let rest = pieces;
@@ -43,7 +44,7 @@ export function stockLays(
   while (left.length > 0 && rest.length > 0 && used.length < MOST_USED) {
     const of = { fabric, spacing, seed };
     const filled = left.flatMap((offcut) =>
-      pockets ? (wholePanels(of, rest, offcut, pockets) ?? []) : (filledOffcut(of, rest, offcut) ?? []),
+      together ? (wholeGroups(of, rest, offcut, together) ?? []) : (filledOffcut(of, rest, offcut) ?? []),
     );
     if (filled.length === 0) break;
     const best = filled.reduce((a, b) => (areaOn(b) > areaOn(a) ? b : a));
@@ -62,65 +63,126 @@ interface Of {
   readonly seed: number;
 }
 
-/** An offcut filled with panels, then with the pockets of just those; the smallest panel is left out until all fit. */
-function wholePanels(
+/** Groups tried alone on an offcut where those that its fullest filling began do not fit whole. */
+const MOST_ALONE = 6;
+
+/** An offcut filled with whole groups: panels first, then with their pockets; the smallest group is left out until all fit. */
+function wholeGroups(
   of: Of,
   pieces: readonly CutPiece[],
   offcut: Offcut,
-  pockets: PocketsOf,
+  { groups, pockets }: Together,
 ): StockLay | undefined {
   const panels = pieces.filter(({ kind }) => kind === 'panel');
   const first = filledOffcut(of, panels, offcut);
-  const counts = new Map(panels.map(({ piece }) => [piece, copiesOn(first, piece)]));
-  const byArea = [...panels].sort((a, b) => area(a.outline) - area(b.outline));
-  for (;;) {
-    // Copies on an offcut are the last of their piece.
-    const openings = panels.flatMap(({ piece, openings }) =>
-      openings.slice(openings.length - counts.get(piece)!),
-    );
-    if (openings.length === 0) return undefined;
-    const wanted = wantedWith(pieces, counts, openings, pockets);
-    const filled = filledOffcut(of, wanted, offcut);
-    if (filled && filled.rest.length === 0) return countedIn(filled, pieces, wanted);
-    const least = byArea.find(({ piece }) => counts.get(piece)! > 0)!;
-    counts.set(least.piece, counts.get(least.piece)! - 1);
+  if (!first) return undefined;
+  const left = new Set(panels.flatMap(({ openings }) => openings));
+  const bySize = groups
+    .filter((group) => group.every((opening) => left.has(opening)))
+    .map((group) => ({ group, size: groupArea(panels, group) }))
+    .filter(({ size }) => size <= offcut.along * offcut.across)
+    .sort((a, b) => b.size - a.size)
+    .map(({ group }) => group);
+  const begun = withinCounts(panels, bySize, first);
+  const laid = (chosen: readonly (readonly string[])[]) =>
+    chosen.length > 0 ? laidWhole(of, pieces, offcut, chosen.flat(), pockets) : undefined;
+  for (let count = begun.length; count > 0; count--) {
+    const found = laid(begun.slice(0, count));
+    if (found) return found;
   }
+  for (const group of bySize.filter((one) => one !== begun[0]).slice(0, MOST_ALONE)) {
+    const found = laid([group]);
+    if (found) return found;
+  }
+  return undefined;
 }
 
-const copiesOn = (filled: StockLay | undefined, piece: string): number =>
-  filled?.lay.placements.filter((one) => one.piece === piece).length ?? 0;
+const pieceOf = (panels: readonly CutPiece[], opening: string): CutPiece =>
+  panels.find(({ openings }) => openings.includes(opening))!;
 
-/** Some copies of the panels, with as many pockets as they take. */
-function wantedWith(
-  pieces: readonly CutPiece[],
-  counts: ReadonlyMap<string, number>,
-  openings: readonly string[],
-  pockets: PocketsOf,
-): readonly CutPiece[] {
-  const all = openings.flatMap((opening) => pockets.get(opening) ?? []);
-  return pieces.flatMap((piece) => {
-    const mine = all.filter((one) => one.piece === piece.piece);
-    const count =
-      piece.kind === 'panel' ? counts.get(piece.piece)! : mine.reduce((sum, one) => sum + one.count, 0);
-    return count > 0
-      ? [{ ...piece, count, openings: piece.openings.slice(piece.openings.length - count) }]
-      : [];
+const groupArea = (panels: readonly CutPiece[], group: readonly string[]): number =>
+  group.reduce((sum, opening) => sum + area(pieceOf(panels, opening).outline), 0);
+
+/** The largest groups that are within what a filling has of each panel piece. */
+function withinCounts(
+  panels: readonly CutPiece[],
+  groups: readonly (readonly string[])[],
+  { lay }: StockLay,
+): readonly (readonly string[])[] {
+  const spare = new Map<string, number>();
+  for (const { piece } of lay.placements) spare.set(piece, (spare.get(piece) ?? 0) + 1);
+  return groups.filter((group) => {
+    const needs = new Map<string, number>();
+    for (const opening of group) {
+      const { piece } = pieceOf(panels, opening);
+      needs.set(piece, (needs.get(piece) ?? 0) + 1);
+    }
+    const fits = [...needs].every(([piece, count]) => (spare.get(piece) ?? 0) >= count);
+    if (fits) for (const [piece, count] of needs) spare.set(piece, spare.get(piece)! - count);
+    return fits;
   });
 }
 
-/** The same lay with its copies counted among all there are, and what is left of them. */
+/** These panels and all their pockets on an offcut; undefined where something is left over. */
+function laidWhole(
+  of: Of,
+  pieces: readonly CutPiece[],
+  offcut: Offcut,
+  openings: readonly string[],
+  pockets: PocketsOf,
+): StockLay | undefined {
+  const wanted = wantedWith(pieces, openings, pockets);
+  const filled = filledOffcut(of, wanted, offcut);
+  return filled && filled.rest.length === 0 ? countedIn(filled, pieces, wanted) : undefined;
+}
+
+/** The panels of some openings, with as many pockets as they take. */
+function wantedWith(
+  pieces: readonly CutPiece[],
+  chosen: readonly string[],
+  pockets: PocketsOf,
+): readonly CutPiece[] {
+  const all = chosen.flatMap((opening) => pockets.get(opening) ?? []);
+  return pieces.flatMap((piece) => {
+    const openings = piece.openings.filter((one) => chosen.includes(one));
+    const mine = all.filter((one) => one.piece === piece.piece);
+    const count = piece.kind === 'panel' ? openings.length : mine.reduce((sum, one) => sum + one.count, 0);
+    return count > 0 ? [{ ...piece, count, openings }] : [];
+  });
+}
+
+/** The same lay with its copies counted as the last of what there is, and what is left. */
 function countedIn(filled: StockLay, pieces: readonly CutPiece[], taken: readonly CutPiece[]): StockLay {
-  const takenOf = (id: string) => taken.find(({ piece }) => piece === id)?.count ?? 0;
-  const first = new Map(pieces.map(({ piece, count }) => [piece, count - takenOf(piece)]));
+  const takenOf = (id: string) => taken.find(({ piece }) => piece === id);
+  const first = new Map(pieces.map(({ piece, count }) => [piece, count - (takenOf(piece)?.count ?? 0)]));
   const placements = filled.lay.placements.map((one) => ({ ...one, copy: one.copy + first.get(one.piece)! }));
   return {
     ...filled,
     lay: { ...filled.lay, placements },
     rest: pieces.flatMap((piece) => {
       const count = first.get(piece.piece)!;
-      return count > 0 ? [{ ...piece, count, openings: piece.openings.slice(0, count) }] : [];
+      const gone = takenOf(piece.piece)?.openings ?? [];
+      return count > 0
+        ? [{ ...piece, count, openings: piece.openings.filter((one) => !gone.includes(one)) }]
+        : [];
     }),
   };
+}
+
+/** The pieces with their openings in the order of their copies: those on the roll, then those on each offcut, the first one last. */
+export function inOrderOfCopies(pieces: readonly CutPiece[], used: readonly StockLay[]): readonly CutPiece[] {
+  const openingsIn = (list: readonly CutPiece[], id: string) =>
+    list.find(({ piece }) => piece === id)?.openings ?? [];
+  return pieces.map((piece) => {
+    let left = piece.openings;
+    let onOffcuts: readonly string[] = [];
+    for (const { rest } of used) {
+      const still = openingsIn(rest, piece.piece);
+      onOffcuts = [...left.filter((one) => !still.includes(one)), ...onOffcuts];
+      left = still;
+    }
+    return { ...piece, openings: [...left, ...onOffcuts] };
+  });
 }
 
 function filledOffcut(

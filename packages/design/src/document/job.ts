@@ -160,10 +160,16 @@ export const job = z
       .optional()
       .describe('where on a roll nothing may be cut: flaws, and cloth kept for something else'),
     oneBatch: z
-      .enum(['panel', 'job'])
+      .enum(['panel', 'place', 'job'])
       .optional()
       .describe(
-        'a panel with its pockets, or all of a cloth, from one batch: an offcut counts as a batch of its own',
+        'a panel with its pockets, all panels of one place, or all of a cloth from one piece: the roll, or one offcut',
+      ),
+    sameWay: z
+      .boolean()
+      .optional()
+      .describe(
+        'all of a cloth lies one way of it: its length runs up every panel and pocket, or across them all',
       ),
     offcutsLeftBe: z
       .array(id)

@@ -165,6 +165,17 @@ export interface FindingNumbers {
   LAY_PLACES_GIVEN_UP: { readonly pieces: string; readonly fabric: string };
   /** A lay by hand for a roll that is not sold any more: the program's own lay is used. */
   OFFCUTS_USED: { readonly offcuts: string; readonly pieces: number; readonly saved: number };
+  /** Keeping pieces together has more cloth bought than offcuts would, taken piece by piece. */
+  KEPT_TOGETHER_COSTS: { readonly fabric: string; readonly price: number; readonly length: number };
+  /** Panels of one place that cannot come from one piece of cloth: they are of several cloths. */
+  KEPT_TOGETHER_CLOTHS: { readonly place: string; readonly openings: string; readonly fabrics: string };
+  /** An offcut marked as cut for this job, which takes nothing that is kept together whole. */
+  KEPT_TOGETHER_CUT: { readonly offcut: string; readonly openings: string };
+  SAME_WAY_COSTS: { readonly fabric: string; readonly price: number; readonly length: number };
+  /** The length of the roll is chosen to run up some panels and across others. */
+  SAME_WAY_GRAINS: { readonly fabric: string; readonly up: string; readonly across: string };
+  /** Panels that no roll takes where all are to lie one way, up or across. */
+  SAME_WAY_TOO_WIDE: { readonly fabric: string; readonly openings: string };
   LAY_ROLL_NOT_SOLD: { readonly width: number; readonly fabric: string };
   LAY_REFUSED: { readonly refusal: string; readonly fabric: string };
   // cautions

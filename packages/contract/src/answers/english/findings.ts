@@ -192,6 +192,36 @@ const cuttingFindings = {
     why: `Without them ${show.money(f.numbers.saved)} more of cloth would be bought.`,
     do: 'Measure each offcut and look it over for faults before cutting.',
   }),
+  KEPT_TOGETHER_COSTS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: keeping pieces together costs ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} more cloth is bought.`,
+    why: 'Piece by piece, offcuts of the stock would take more.',
+    do: 'Choose a smaller group, or let pieces come from wherever they save, under the rules for cutting.',
+  }),
+  KEPT_TOGETHER_CLOTHS: (f, show) => ({
+    what: `The panels of “${show.text(f.numbers.place)}” (${show.openings(f.numbers.openings)}) do not all come from one piece of cloth.`,
+    why: `They are of several cloths: ${show.text(f.numbers.fabrics)}. Those of each cloth are kept together.`,
+    do: 'Give them one cloth where they are to match.',
+  }),
+  KEPT_TOGETHER_CUT: (f, show) => ({
+    what: `The offcut “${show.text(f.numbers.offcut)}” is marked as cut for this job, but no longer has a lay.`,
+    why: `${f.numbers.openings ? `${show.openings(f.numbers.openings)}: nothing` : 'Nothing'} that is kept together fits whole on it beside the other lays.`,
+    do: 'If it is cut already, keep smaller groups together or none; if it is not, mark it as not cut yet.',
+  }),
+  SAME_WAY_COSTS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: laying all pieces one way costs ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} more cloth is bought.`,
+    why: 'Turned each as it may lie, the pieces take a shorter lay.',
+    do: 'Let each piece lie as its grain allows, where the difference would not be seen.',
+  }),
+  SAME_WAY_GRAINS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: not all pieces lie one way.`,
+    why: `The length of the roll is chosen to run up ${show.openings(f.numbers.up)}, and across ${show.openings(f.numbers.across)}. Each keeps what was chosen.`,
+    do: 'Choose the same for all of them, or “either way”.',
+  }),
+  SAME_WAY_TOO_WIDE: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: not all pieces lie one way; no roll takes ${show.openings(f.numbers.openings)} that way.`,
+    why: 'Up or across, some piece is wider than the widest roll. Each lies as its grain allows.',
+    do: 'Enter a wider roll of this cloth in the catalogue, or lift the rule.',
+  }),
   LAY_ROLL_NOT_SOLD: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: the lay made by hand is for a roll ${show.length(f.numbers.width)} wide, and none is sold.`,
     why: 'The catalogue’s widths have changed.',

@@ -186,6 +186,36 @@ const cuttingFindings = {
     why: `Ohne sie wäre für ${show.money(f.numbers.saved)} mehr Stoff zu kaufen.`,
     do: 'Jedes Reststück vor dem Zuschnitt nachmessen und auf Fehler durchsehen.',
   }),
+  KEPT_TOGETHER_COSTS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: Das Zusammenhalten kostet ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} mehr Stoff ist zu kaufen.`,
+    why: 'Teil für Teil nähmen Reststücke aus dem Bestand mehr auf.',
+    do: 'Kleinere Gruppen wählen oder Teile nehmen, wo sie sparen, bei den Regeln für den Zuschnitt.',
+  }),
+  KEPT_TOGETHER_CLOTHS: (f, show) => ({
+    what: `Die Blenden von „${show.text(f.numbers.place)}“ (${show.openings(f.numbers.openings)}) kommen nicht alle aus einem Stück Stoff.`,
+    why: `Sie sind aus mehreren Stoffen: ${show.text(f.numbers.fabrics)}. Die aus demselben Stoff bleiben zusammen.`,
+    do: 'Ihnen denselben Stoff geben, wo sie gleich aussehen sollen.',
+  }),
+  KEPT_TOGETHER_CUT: (f, show) => ({
+    what: `Das Reststück „${show.text(f.numbers.offcut)}“ ist als für diesen Auftrag zugeschnitten vermerkt, hat aber keine Schnittlage mehr.`,
+    why: `${f.numbers.openings ? `${show.openings(f.numbers.openings)}: Nichts` : 'Nichts'}, was zusammenbleibt, passt neben den anderen Schnittlagen ganz darauf.`,
+    do: 'Ist es schon zugeschnitten, kleinere Gruppen oder nichts zusammenhalten; sonst als noch nicht zugeschnitten vermerken.',
+  }),
+  SAME_WAY_COSTS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: Alles in einer Richtung auszulegen kostet ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} mehr Stoff ist zu kaufen.`,
+    why: 'Jedes so gedreht, wie es liegen darf, brauchen die Teile eine kürzere Schnittlage.',
+    do: 'Jedes Teil liegen lassen, wie sein Fadenlauf es erlaubt, wo man den Unterschied nicht sähe.',
+  }),
+  SAME_WAY_GRAINS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: Nicht alle Teile liegen in einer Richtung.`,
+    why: `Die Länge der Rolle soll bei ${show.openings(f.numbers.up)} nach oben laufen, bei ${show.openings(f.numbers.across)} quer. Jede behält, was gewählt ist.`,
+    do: 'Für alle dasselbe wählen, oder „beliebig“.',
+  }),
+  SAME_WAY_TOO_WIDE: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: Nicht alle Teile liegen in einer Richtung; keine Rolle nimmt ${show.openings(f.numbers.openings)} so auf.`,
+    why: 'Längs oder quer ist eines der Teile breiter als die breiteste Rolle. Jedes liegt, wie sein Fadenlauf es erlaubt.',
+    do: 'Eine breitere Rolle dieses Stoffs in den Katalog aufnehmen oder die Regel aufheben.',
+  }),
   LAY_ROLL_NOT_SOLD: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: Die Schnittlage von Hand ist für eine ${show.length(f.numbers.width)} breite Rolle, und die gibt es nicht zu kaufen.`,
     why: 'Die Breiten im Katalog haben sich geändert.',

@@ -189,6 +189,36 @@ const cuttingFindings = {
     why: `Sin ellos habría que comprar ${show.money(f.numbers.saved)} más de tela.`,
     do: 'Mida cada retal y revíselo antes de cortar.',
   }),
+  KEPT_TOGETHER_COSTS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: mantener piezas juntas cuesta ${show.money(f.numbers.price)}: hay que comprar ${show.length(f.numbers.length)} más de tela.`,
+    why: 'Pieza a pieza, los retales del almacén llevarían más.',
+    do: 'Elija grupos menores, o deje que las piezas salgan de donde ahorren, en las reglas de corte.',
+  }),
+  KEPT_TOGETHER_CLOTHS: (f, show) => ({
+    what: `Los paneles de «${show.text(f.numbers.place)}» (${show.openings(f.numbers.openings)}) no salen todos de un mismo trozo de tela.`,
+    why: `Son de varias telas: ${show.text(f.numbers.fabrics)}. Los de cada tela se mantienen juntos.`,
+    do: 'Deles una sola tela si han de verse iguales.',
+  }),
+  KEPT_TOGETHER_CUT: (f, show) => ({
+    what: `El retal «${show.text(f.numbers.offcut)}» está marcado como cortado para este trabajo, pero ya no tiene tendido.`,
+    why: `${f.numbers.openings ? `${show.openings(f.numbers.openings)}: nada` : 'Nada'} de lo que se mantiene junto cabe entero en él junto a los otros tendidos.`,
+    do: 'Si ya está cortado, mantenga juntos grupos menores o ninguno; si no, márquelo como aún sin cortar.',
+  }),
+  SAME_WAY_COSTS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: tender todo en un sentido cuesta ${show.money(f.numbers.price)}: hay que comprar ${show.length(f.numbers.length)} más de tela.`,
+    why: 'Girada cada una como puede ir, las piezas necesitan un tendido más corto.',
+    do: 'Deje cada pieza como permita su hilo donde la diferencia no se vea.',
+  }),
+  SAME_WAY_GRAINS: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: no todas las piezas van en un sentido.`,
+    why: `Se eligió que el largo del rollo suba en ${show.openings(f.numbers.up)} y cruce en ${show.openings(f.numbers.across)}. Cada uno conserva lo elegido.`,
+    do: 'Elija lo mismo para todos, o «indiferente».',
+  }),
+  SAME_WAY_TOO_WIDE: (f, show) => ({
+    what: `${show.text(f.numbers.fabric)}: no todas las piezas van en un sentido; ningún rollo admite ${show.openings(f.numbers.openings)} así.`,
+    why: 'A lo largo o a lo ancho, alguna pieza es más ancha que el rollo más ancho. Cada una va como permite su hilo.',
+    do: 'Añada al catálogo un rollo más ancho de esta tela, o quite la regla.',
+  }),
   LAY_ROLL_NOT_SOLD: (f, show) => ({
     what: `${show.text(f.numbers.fabric)}: el tendido hecho a mano es para un rollo de ${show.length(f.numbers.width)} de ancho, y no se vende ninguno.`,
     why: 'Los anchos del catálogo han cambiado.',
