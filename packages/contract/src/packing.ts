@@ -25,7 +25,9 @@ export const packInstance = z.looseObject({
       z.looseObject({
         id: z.union([z.int(), z.string().max(200)]),
         demand: z.int().max(10_000),
-        allowedRotationsDeg: z.array(z.number()).max(3600),
+        allowedRotationsDeg: z
+          .union([z.array(z.number()).max(3600), z.literal('any')])
+          .describe('anticlockwise turns a piece may lie in, or "any" for cloth without a grain'),
         polygon: z.array(vertex).max(20_000),
       }),
     )

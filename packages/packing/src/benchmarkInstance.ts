@@ -1,4 +1,5 @@
 import { mm } from '@panewright/quantity';
+import { anyTurn } from './anyTurn.ts';
 import type { Instance } from './instance.ts';
 
 /** The plain JSON in which the open nesting benchmarks are kept; lengths in the benchmark's own unit. */
@@ -8,7 +9,7 @@ export interface BenchmarkJson {
   readonly pieces: readonly {
     readonly id: number | string;
     readonly demand: number;
-    readonly allowedRotationsDeg: readonly number[];
+    readonly allowedRotationsDeg: readonly number[] | 'any';
     readonly polygon: readonly (readonly number[])[];
   }[];
   /** Where no piece may lie: least x and y, greatest x and y of each. */
@@ -28,7 +29,7 @@ export function benchmarkInstance(json: BenchmarkJson): Instance {
     pieces: json.pieces.map(({ id, demand, allowedRotationsDeg, polygon }) => ({
       id,
       demand,
-      allowedRotationsDeg,
+      allowedRotationsDeg: allowedRotationsDeg === 'any' ? anyTurn(polygon) : allowedRotationsDeg,
       flip: false,
       polygon: anticlockwise(polygon).map((vertex) => [mm(vertex[0]!), mm(vertex[1]!)] as const),
     })),

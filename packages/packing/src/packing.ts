@@ -1,6 +1,7 @@
 import { type Millimetre, ok, type Result } from '@panewright/quantity';
 import { checkInstance } from './checkInstance.ts';
-import { construct, MANNERS, mannerFor } from './construct/construct.ts';
+import { boxLay } from './construct/boxLay.ts';
+import { construct, costOfConstructing, MANNERS, mannerFor } from './construct/construct.ts';
 import type { Instance, InstanceRefusal, Layout } from './instance.ts';
 import { layOf } from './layOf.ts';
 import { boundOf } from './lowerBound.ts';
@@ -15,6 +16,11 @@ const USUAL_PLAN = 100_000_000;
 
 /** Share of the plan spent on constructions before the search proper. */
 const CONSTRUCTING = 0.03;
+
+/** Where the first construction would take more evaluations than this, the first lay is one of boxes. */
+const AT_ONCE = 2_000_000;
+/** Share of the plan that one construction may take, where the first lay was one of boxes. */
+const WORTH = 0.3;
 
 /**
  * A search for a short lay, at rest. Plain data: it can be stored as JSON, sent to a worker and taken up again.
@@ -55,11 +61,18 @@ export function startPacking(
   const prep = prepared(instance);
   const dice = random(randomState(seed));
   const bound = boundOf(prep);
-  const { lay } = construct(prep, MANNERS[0]!, dice);
+  const { lay, tried } = firstLay(prep, dice);
   const best = layoutOf(prep, lay);
   const done = best.length <= bound + prep.touch;
-  const inner = { dice: dice.state(), tried: 1, lay: packNumbers(lay) };
+  const inner = { dice: dice.state(), tried, lay: packNumbers(lay) };
   return ok({ instance, seed, plan, evaluations: 0, bound, best, done, inner });
+}
+
+function firstLay(prep: Prepared, dice: Random): { readonly lay: Lay; readonly tried: number } {
+  const boxes = prep.still.length === 0 ? boxLay(prep) : undefined;
+  if (boxes && costOfConstructing(prep) > AT_ONCE) return { lay: boxes, tried: 0 };
+  const { lay } = construct(prep, MANNERS[0]!, dice);
+  return { lay: boxes && boxes.length < lay.length - prep.touch ? boxes : lay, tried: 1 };
 }
 
 /** Carries the search on by about `evaluations`; it rests at the end of the sweep or construction past them. */
@@ -131,11 +144,10 @@ class Run {
       this.lay = this.search.best;
       return;
     }
-    const { lay, cost } = construct(this.prep, mannerFor(this.tried, this.dice), this.dice);
-    this.tried++;
-    this.used += cost;
-    if (lay.length < this.lay.length - this.prep.touch) this.lay = lay;
-    const enough = this.used >= CONSTRUCTING * this.from.plan;
+    // Nothing constructed yet: the lay is one of boxes, and one construction may take longer than is planned for.
+    const worth = this.tried > 0 || costOfConstructing(this.prep) <= WORTH * this.from.plan;
+    if (worth) this.construct();
+    const enough = !worth || this.used >= CONSTRUCTING * this.from.plan;
     if (enough || this.tried >= 300) {
       this.search = Search.begin(
         this.prep,
@@ -145,6 +157,13 @@ class Run {
         Math.max(this.from.plan, 2 * this.used),
       );
     }
+  }
+
+  private construct(): void {
+    const { lay, cost } = construct(this.prep, mannerFor(this.tried, this.dice), this.dice);
+    this.tried++;
+    this.used += cost;
+    if (lay.length < this.lay.length - this.prep.touch) this.lay = lay;
   }
 
   rest(): PackingState {

@@ -32,6 +32,10 @@ const OUTWARD_OF_MANY = 0.004;
 const COVER = 4;
 const MANY_VARIANTS = 200;
 
+/** Variants up to which every pair's region is kept; beyond, so many at a time. */
+const DENSE = 1000;
+const MOST_KEPT = 20_000;
+
 /**
  * A shape turned one way. Its frame has its origin at the lower left corner of its box, the box grown on
  * every side by half the spacing; `width` and `height` are those of the grown box.
@@ -162,14 +166,16 @@ function prepare(instance: Instance): Prepared {
   const still = (instance.reserved ?? []).flatMap(
     (_, place) => stillOf(instance, place, shapes, variants) ?? [],
   );
-  const regions = new Array<BlockedRegion | undefined>(variants.length ** 2);
-  const coverRegions = new Array<BlockedRegion | undefined>(variants.length ** 2);
-  const region = (a: number, b: number) =>
-    (regions[a * variants.length + b] ??= blockedRegion(variants[a]!.parts, variants[b]!.parts, spacing));
+  const region = keptRegions(variants.length, (a, b) =>
+    blockedRegion(variants[a]!.parts, variants[b]!.parts, spacing),
+  );
+  const ofCovers = keptRegions(variants.length, (a, b) =>
+    blockedRegion(variants[a]!.cover, variants[b]!.cover, spacing),
+  );
   const coverRegion = (a: number, b: number) => {
     const [first, second] = [variants[a]!, variants[b]!];
-    if (first.cover === first.parts && second.cover === second.parts) return region(a, b);
-    return (coverRegions[a * variants.length + b] ??= blockedRegion(first.cover, second.cover, spacing));
+    const same = first.cover === first.parts && second.cover === second.parts;
+    return same ? region(a, b) : ofCovers(a, b);
   };
   return {
     instance,
@@ -182,6 +188,24 @@ function prepare(instance: Instance): Prepared {
     still,
     region,
     coverRegion,
+  };
+}
+
+/** Regions of pairs of variants, each made once; of very many variants only some are kept at a time. */
+function keptRegions(count: number, make: (a: number, b: number) => BlockedRegion) {
+  if (count <= DENSE) {
+    const all = new Array<BlockedRegion | undefined>(count ** 2);
+    return (a: number, b: number) => (all[a * count + b] ??= make(a, b));
+  }
+  const some = new Map<number, BlockedRegion>();
+  return (a: number, b: number) => {
+    const key = a * count + b;
+    const found = some.get(key);
+    if (found) return found;
+    if (some.size >= MOST_KEPT) some.clear();
+    const made = make(a, b);
+    some.set(key, made);
+    return made;
   };
 }
 

@@ -25,6 +25,15 @@ export const MANNERS: readonly Manner[] = [
 /** Blockers visited in the time of one evaluation of the search. */
 const VISITS_PER_EVALUATION = 12;
 
+/**
+ * What a construction will cost, in evaluations, from above: every piece in every turn looks at all laid before, but
+ * like ones only from where the last of them went.
+ */
+export function costOfConstructing({ items, shapes }: Prepared): number {
+  const turns = items.reduce((sum, { shape }) => sum + shapes[shape]!.variants.length, 0);
+  return 36 * turns * shapes.length;
+}
+
 export interface Constructed {
   readonly lay: Lay;
   /** Items that found a place, in the order laid; all of them on a strip without end. */

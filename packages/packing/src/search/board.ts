@@ -1,4 +1,5 @@
 import type { Prepared, Shape } from '../prepared.ts';
+import { DirectPairs } from './directPairs.ts';
 import { Neighbours } from './neighbours.ts';
 import { PairViews, VIEW } from './pairViews.ts';
 
@@ -17,8 +18,13 @@ export interface Tables {
   readonly shapeOf: Int32Array;
   readonly hullArea: Float64Array;
   readonly diameter: Float64Array;
-  readonly pairs: PairViews;
+  readonly pairs: PairViews | DirectPairs;
 }
+
+/** Turned shapes up to which the overlap of every pair has a table. */
+const MOST_TABULATED = 640;
+/** Evaluations from tables in the time of one without. */
+const DIRECT_PRICE = 5;
 
 const known = new WeakMap<Prepared, Tables>();
 
@@ -51,7 +57,7 @@ function makeTables(prep: Prepared): Tables {
     shapeOf: of(new Int32Array(count), (k) => all[k]!.shape),
     hullArea: of(new Float64Array(count), (k) => shape(k).hullArea),
     diameter: of(new Float64Array(count), (k) => shape(k).diameter),
-    pairs: new PairViews(prep),
+    pairs: variants.length <= MOST_TABULATED ? new PairViews(prep) : new DirectPairs(prep),
   };
 }
 
@@ -81,9 +87,11 @@ export class Board {
   /** Neighbours gathered for a walk: per neighbour its table, the rows of (x, y, 1) -> (u, v), and the weight. */
   private readonly list: Float64Array;
   private listed = 0;
+  private turned = 0;
   length = 0;
-  /** Evaluations so far. */
+  /** Evaluations so far, those without a table counted as many. */
   used = 0;
+  private readonly price: number;
 
   /** @param longest the strip will not be longer than this */
   constructor(
@@ -91,6 +99,7 @@ export class Board {
     longest: number,
   ) {
     const n = tables.count;
+    this.price = tables.pairs instanceof PairViews ? 1 : DIRECT_PRICE;
     this.near = new Neighbours(n, longest, tables.prep.height);
     this.x = new Float64Array(n);
     this.y = new Float64Array(n);
@@ -122,7 +131,7 @@ export class Board {
 
   /** Weighted overlap of item i were it turned to v at (x, y); stops at `bound` once the sum has reached it. */
   evaluate(i: number, v: number, x: number, y: number, bound: number): number {
-    this.used++;
+    this.used += this.price;
     const { count, width, height, pairs } = this.tables;
     const { right, top, near } = this;
     const xs = this.x;
@@ -153,7 +162,8 @@ export class Board {
   gather(i: number, v: number, x: number, y: number, reach: number): void {
     const { count, width, height, pairs } = this.tables;
     const { right, top, near, list, variant, weight } = this;
-    const { view } = pairs;
+    const view = pairs instanceof PairViews ? pairs.view : undefined;
+    this.turned = v;
     const [lowX, lowY] = [x - reach, y - reach];
     const [highX, highY] = [x + width[v]! + reach, y + height[v]! + reach];
     const [x0, x1] = [near.sliceX(lowX), near.sliceX(highX)];
@@ -165,6 +175,12 @@ export class Board {
         const j = 32 * w + 31 - Math.clz32(mask & -mask);
         const [xj, yj] = [this.x[j]!, this.y[j]!];
         if (xj >= highX || right[j]! <= lowX || yj >= highY || top[j]! <= lowY || j === i) continue;
+        if (!(pairs instanceof PairViews) || view === undefined) {
+          list[end] = j;
+          list[end + VIEW] = weight[i * count + j]!;
+          end += VIEW + 1;
+          continue;
+        }
         const at = pairs.viewOf(variant[j]!, v);
         list[end] = view[at]!;
         list[end + 1] = view[at + 1]!;
@@ -182,9 +198,11 @@ export class Board {
 
   /** As `evaluate`, of the item, turn and neighbourhood last gathered. */
   evaluateNear(x: number, y: number, bound: number): number {
-    this.used++;
+    this.used += this.price;
     const { list, listed } = this;
-    const { tables } = this.tables.pairs;
+    const { pairs } = this.tables;
+    if (!(pairs instanceof PairViews)) return this.evaluateGathered(pairs, x, y, bound);
+    const { tables } = pairs;
     const { cells } = tables;
     let sum = 0;
     for (let k = 0; k < listed; k += VIEW + 1) {
@@ -193,6 +211,19 @@ export class Board {
       const v = list[k + 4]! * x + list[k + 5]! * y + list[k + 6]!;
       if (v <= 0 || v >= cells) continue;
       const bad = tables.severity(list[k]!, u, v);
+      if (bad === 0) continue;
+      sum += bad * list[k + VIEW]!;
+      if (sum >= bound) return bound;
+    }
+    return sum;
+  }
+
+  private evaluateGathered(pairs: DirectPairs, x: number, y: number, bound: number): number {
+    const { list, listed, variant } = this;
+    let sum = 0;
+    for (let k = 0; k < listed; k += VIEW + 1) {
+      const j = list[k]!;
+      const bad = pairs.severity(variant[j]!, this.turned, x - this.x[j]!, y - this.y[j]!);
       if (bad === 0) continue;
       sum += bad * list[k + VIEW]!;
       if (sum >= bound) return bound;

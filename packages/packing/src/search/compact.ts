@@ -41,6 +41,9 @@ export function compact(
   longest: number,
   reach: number,
 ): Compacted {
+  // Every piece touches one at least, most touch three.
+  if (prep.items.length > MOST_ROWS / 2)
+    return { lay: from, length, worst: Number.POSITIVE_INFINITY, cost: 0 };
   let lay = from;
   let worst = worstOverlap(contactsOf(prep, lay, 0));
   let cost = 0;

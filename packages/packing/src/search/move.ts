@@ -5,6 +5,11 @@ const AROUND = 25;
 const ANYWHERE = 50;
 const KEPT = 3;
 
+/** A piece of more turns than this also turns while it walks downhill, from one to a near one. */
+const FEW_TURNS = 8;
+/** The direction after along, across and the two diagonals. */
+const TURNING = 4;
+
 /** A place under consideration; reused, so that the inner loop allocates nothing. */
 interface Candidate {
   v: number;
@@ -111,34 +116,74 @@ export class Mover {
     }
   }
 
-  /** Adaptive coordinate descent: the step grows by 1.1 on success, halves on failure with a new direction. */
+  /**
+   * Adaptive coordinate descent: the step grows by 1.1 on success, halves on failure with a new direction. Turning is a
+   * direction too where a piece has many turns; its steps are places in the list of turns.
+   */
   private descend(i: number, c: Candidate, from: number, to: number): void {
     const { board, dice } = this;
-    const roomX = board.length - board.tables.width[c.v]!;
-    const roomY = board.tables.prep.height - board.tables.height[c.v]!;
+    const { turns } = board.tables;
+    const directions = turns[i]! > FEW_TURNS ? 5 : 4;
     let stepX = from;
     let stepY = from;
+    let stepTurn = directions > 4 ? turns[i]! / 16 : 0;
     const reach = 2 * from;
     let [midX, midY] = [c.x, c.y];
     board.gather(i, c.v, midX, midY, reach);
-    let axis = dice.below(4);
-    while (c.value > 0 && (stepX >= to || stepY >= to)) {
+    let axis = dice.below(directions);
+    while (c.value > 0 && (stepX >= to || stepY >= to || stepTurn >= 1)) {
+      if (axis === TURNING) {
+        const found = stepTurn >= 1 && this.tryTurns(i, c, Math.round(stepTurn));
+        stepTurn *= found ? 1.1 : 0.5;
+        if (found) {
+          [midX, midY] = [c.x, c.y];
+          board.gather(i, c.v, midX, midY, reach);
+        } else axis = dice.below(directions);
+        continue;
+      }
       const ux = axis === 1 ? 0 : stepX;
       const uy = axis === 0 ? 0 : axis === 3 ? -stepY : stepY;
       if (Math.abs(c.x - midX) + ux > reach || Math.abs(c.y - midY) + Math.abs(uy) > reach) {
         [midX, midY] = [c.x, c.y];
         board.gather(i, c.v, midX, midY, Math.max(reach, ux, Math.abs(uy)));
       }
-      const found = this.tryBoth(c, ux, uy, roomX, roomY);
+      const found = this.tryBoth(c, ux, uy);
       const factor = axis > 1 ? (found ? 1.0488 : Math.SQRT1_2) : found ? 1.1 : 0.5;
       if (axis !== 1) stepX *= factor;
       if (axis !== 0) stepY *= factor;
-      if (!found) axis = dice.below(4);
+      if (!found) axis = dice.below(directions);
     }
   }
 
-  private tryBoth(c: Candidate, ux: number, uy: number, roomX: number, roomY: number): boolean {
+  /** The turns `step` before and after in the list, about the same middle. */
+  private tryTurns(i: number, c: Candidate, step: number): boolean {
     const { board } = this;
+    const { width, height, firstVariant, turns, prep } = board.tables;
+    const [midX, midY] = [c.x + width[c.v]! / 2, c.y + height[c.v]! / 2];
+    const [first, count] = [firstVariant[i]!, turns[i]!];
+    const at = c.v - first;
+    let found = false;
+    for (const to of [at + step, at - step]) {
+      const v = first + (((to % count) + count) % count);
+      const [roomX, roomY] = [board.length - width[v]!, prep.height - height[v]!];
+      if (roomX < 0) continue;
+      const x = Math.max(0, Math.min(roomX, midX - width[v]! / 2));
+      const y = Math.max(0, Math.min(roomY, midY - height[v]! / 2));
+      const value = board.evaluate(i, v, x, y, c.value);
+      if (value >= c.value) continue;
+      c.value = value;
+      c.v = v;
+      c.x = x;
+      c.y = y;
+      found = true;
+    }
+    return found;
+  }
+
+  private tryBoth(c: Candidate, ux: number, uy: number): boolean {
+    const { board } = this;
+    const roomX = board.length - board.tables.width[c.v]!;
+    const roomY = board.tables.prep.height - board.tables.height[c.v]!;
     let bestX = c.x;
     let bestY = c.y;
     let found = false;

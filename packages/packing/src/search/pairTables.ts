@@ -1,20 +1,11 @@
 import type { BlockedRegion } from '../shape/blockedRegion.ts';
-import type { Poles } from './poles.ts';
+import { type Half, severityOf } from './halves.ts';
 
 const UNKNOWN = 0;
 const APART = 1;
 const INSIDE = 2;
 /** From here on a cell's mark is where its deciders begin: a cell on the edge of the blocked region. */
 const FIRST_DECIDER = 3;
-
-/** What a table needs to know of one turned shape, in its frame. */
-export interface Half {
-  readonly width: number;
-  readonly height: number;
-  readonly poles: Poles;
-  readonly diameter: number;
-  readonly hullArea: number;
-}
 
 /** One table's place and frame; what is asked only when a cell is worked out. */
 interface Table {
@@ -163,28 +154,4 @@ export class PairTables {
     this.decider.set(found, at);
     return at;
   }
-}
-
-/**
- * How badly two shapes overlap at a relative place: penetration of every pair of inscribed circles, never flat and
- * never 0, weighted by the lesser radius and by the shapes' size.
- *
- * @source sources.md#gardeyn-2025, its collision proxy
- */
-function severityOf(a: Half, b: Half, dx: number, dy: number): number {
-  const eps = 0.01 * Math.max(a.diameter, b.diameter);
-  let sum = 0;
-  for (let p = 0; p < a.poles.length; p += 3) {
-    const ax = a.poles[p]! - dx;
-    const ay = a.poles[p + 1]! - dy;
-    const ar = a.poles[p + 2]!;
-    for (let q = 0; q < b.poles.length; q += 3) {
-      const ex = b.poles[q]! - ax;
-      const ey = b.poles[q + 1]! - ay;
-      const br = b.poles[q + 2]!;
-      const depth = ar + br - Math.sqrt(ex * ex + ey * ey);
-      sum += (depth >= eps ? depth : (eps * eps) / (2 * eps - depth)) * Math.min(ar, br);
-    }
-  }
-  return Math.sqrt(Math.PI * sum + eps * eps) * Math.sqrt(Math.sqrt(a.hullArea) * Math.sqrt(b.hullArea));
 }

@@ -1,13 +1,13 @@
 import type { Prepared, Variant } from '../prepared.ts';
 import { turn } from '../shape/turn.ts';
-import { type Half, PairTables } from './pairTables.ts';
-import { type Poles, polesOf } from './poles.ts';
+import { Halves } from './halves.ts';
+import { PairTables } from './pairTables.ts';
 
 /** How finely overlap is told, by the number of turned shapes: the more pairs there are, the less each can cost. */
 const FINENESS = [
   { variants: 60, cells: 40, circles: 16 },
   { variants: 150, cells: 24, circles: 16 },
-  { variants: Infinity, cells: 16, circles: 8 },
+  { variants: Number.POSITIVE_INFINITY, cells: 16, circles: 8 },
 ] as const;
 /** Numbers per view: where the table begins, then the rows of (dx, dy, 1) -> its (u, v). */
 export const VIEW = 7;
@@ -18,20 +18,17 @@ export const VIEW = 7;
  */
 export class PairViews {
   private readonly count: number;
-  private readonly fineness: (typeof FINENESS)[number];
-  /** By shape, circles of its first variant. */
-  private readonly poles = new Map<number, Poles>();
   readonly view: Float64Array;
   readonly tables: PairTables;
   private readonly known = new Map<number, ReturnType<PairTables['add']>>();
-  private readonly halves: (Half | undefined)[];
+  private readonly halves: Halves;
 
   constructor(private readonly prep: Prepared) {
     this.count = prep.variants.length;
-    this.fineness = FINENESS.find(({ variants }) => this.count <= variants)!;
+    const { cells, circles } = FINENESS.find(({ variants }) => this.count <= variants)!;
+    this.halves = new Halves(prep, circles);
     this.view = new Float64Array(VIEW * this.count ** 2).fill(-1);
-    this.tables = new PairTables(this.fineness.cells, prep.touch);
-    this.halves = new Array<Half | undefined>(this.count).fill(undefined);
+    this.tables = new PairTables(cells, prep.touch);
   }
 
   /** Badness of the overlap of variant b, its corner at (dx, dy) from that of variant a; 0 apart or touching. */
@@ -86,39 +83,8 @@ export class PairViews {
     const key = a * this.count + b;
     const found = this.known.get(key);
     if (found) return found;
-    const made = this.tables.add(this.prep.region(a, b), this.half(a), this.half(b));
+    const made = this.tables.add(this.prep.region(a, b), this.halves.of(a), this.halves.of(b));
     this.known.set(key, made);
     return made;
-  }
-
-  private half(v: number): Half {
-    return (this.halves[v] ??= this.makeHalf(v));
-  }
-
-  private makeHalf(v: number): Half {
-    const { variants, shapes } = this.prep;
-    const { width, height, shape } = variants[v]!;
-    const { diameter, hullArea } = shapes[shape]!;
-    return { width, height, poles: this.polesFor(variants[v]!), diameter, hullArea };
-  }
-
-  /** The circles of a shape's first variant, turned with it; a mirror image has its own. */
-  private polesFor(variant: Variant): Poles {
-    const { shapes, instance } = this.prep;
-    const first = shapes[variant.shape]!.variants.find((v) => v.flipped === variant.flipped)!;
-    let poles = this.poles.get(first.index);
-    if (!poles) {
-      poles = polesOf(first.ring, this.fineness.circles);
-      this.poles.set(first.index, poles);
-    }
-    const [c, s] = turn(variant.rotationDeg - first.rotationDeg);
-    const out = poles.slice();
-    for (let k = 0; k < poles.length; k += 3) {
-      const [x, y] = [poles[k]! - first.originX, poles[k + 1]! - first.originY];
-      out[k] = c * x - s * y + variant.originX;
-      out[k + 1] = s * x + c * y + variant.originY;
-      out[k + 2] = poles[k + 2]! + instance.spacing / 2;
-    }
-    return out;
   }
 }

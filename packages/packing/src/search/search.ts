@@ -47,6 +47,8 @@ export function replanned(state: SearchState, used: number, plan: number): Searc
 /** Overlap minimisation on a strip that shrinks: explore, then compress. */
 export class Search {
   private readonly board: Board;
+  /** Half the mean length of a piece: a longer cut would lay whole pieces over one another. */
+  private readonly halfAPiece: number;
   private phase: SearchState['phase'];
   best: Lay;
   private attempt: Attempt;
@@ -64,6 +66,8 @@ export class Search {
   ) {
     this.board = new Board(tablesOf(prep), from.best.length);
     this.board.used = used;
+    const long = prep.items.reduce((sum, { shape }) => sum + prep.shapes[shape]!.variants[0]!.width, 0);
+    this.halfAPiece = long / prep.items.length / 2;
     this.phase = from.phase;
     this.best = from.best;
     this.pool = from.pool;
@@ -208,7 +212,7 @@ export class Search {
   private shortenFromBest(): void {
     const { board, best, prep, dice } = this;
     const share = this.phase === 'explore' ? this.shrink : this.compressShare();
-    const by = Math.max(share * best.length, 4 * prep.touch);
+    const by = Math.max(Math.min(share * best.length, this.halfAPiece), 4 * prep.touch);
     const cut = (0.1 + 0.8 * dice.next()) * best.length;
     board.length = best.length - by;
     for (let i = 0; i < prep.items.length; i++) {

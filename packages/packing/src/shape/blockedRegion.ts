@@ -77,6 +77,12 @@ function normalsOf(a: Ring, b: Ring, rounded: boolean): readonly number[] {
   return out;
 }
 
+/** Of one convex ring: flat nx, ny, angle, by angle; rounded also those between, so that no turn is wide. */
+export function outwardNormals(ring: Ring, rounded: boolean): readonly number[] {
+  const own = edgeNormals(ring, 0);
+  return rounded ? withTurnsCut(merged(own, AXES)) : own;
+}
+
 function merged(a: readonly number[], b: readonly number[]): number[] {
   const out: number[] = [];
   let [k, l] = [0, 0];
