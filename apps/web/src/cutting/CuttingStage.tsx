@@ -6,6 +6,7 @@ import { StageFindings } from '../findings/StageFindings.tsx';
 import { useCatalogue, usePlan } from '../job/work.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { CuttingRules, OF_RULES } from './CuttingRules.tsx';
 import { LaySection } from './LaySection.tsx';
 import { LeftOver } from './LeftOver.tsx';
 import { OffcutLay } from './OffcutLay.tsx';
@@ -22,7 +23,7 @@ export function CuttingStage() {
   return (
     <Late>
       <h2>{w.cutting.title}</h2>
-      <StageFindings stage="cutting" />
+      <StageFindings stage="cutting" without={OF_RULES} />
       {any ? null : <p className="empty">{w.cutting.empty}</p>}
       {cutting?.lays.map((lay) =>
         lay.offcut ? (
@@ -37,6 +38,7 @@ export function CuttingStage() {
         ),
       )}
       {any ? <Pieces pieces={cutting.pieces} /> : null}
+      {any ? <CuttingRules /> : null}
       {any ? <Offcuts cutting={cutting} /> : null}
       {cutting && cutting.strips.length > 0 ? <Strips strips={cutting.strips} /> : null}
     </Late>

@@ -1,6 +1,5 @@
 import { useEffect, useState } from 'react';
 import type { CuttingPlan, Offcut } from '../contract.ts';
-import { SelectField } from '../fields/fields.tsx';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import { forgetPhotosBut } from '../offline/keptPhotos.ts';
@@ -46,7 +45,6 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
       <h3>{w.offcut.stock}</h3>
       <p className="about">{w.offcut.stockAbout}</p>
       <p className="about">{w.offcut.photo.about}</p>
-      <OneBatch />
       {cutting.savings.map(({ fabric, price }) => (
         <p key={fabric}>
           <strong>{w.offcut.saved(showMoney(price, sign), nameOf(fabric))}</strong>
@@ -89,27 +87,6 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
 
 const withPhoto = ({ photo: _before, ...rest }: Offcut, photo: Offcut['photo']): Offcut =>
   photo ? { ...rest, photo } : rest;
-
-/** Cloth of two batches may differ in colour: what must not be mixed. */
-function OneBatch() {
-  const w = useWords();
-  const { job } = useWork();
-  const oneBatch = useJob((state) => state.document.oneBatch) ?? 'any';
-  return (
-    <SelectField
-      label={w.offcut.oneBatch}
-      value={oneBatch}
-      options={(['any', 'panel', 'job'] as const).map((value) => ({ value, label: w.offcut.batches[value] }))}
-      set={(value) => {
-        job.edit('oneBatch', (draft) => {
-          if (value === 'any') delete draft.oneBatch;
-          else draft.oneBatch = value;
-        });
-        job.settle();
-      }}
-    />
-  );
-}
 
 interface ItemProps {
   readonly offcut: Offcut;

@@ -51,11 +51,20 @@ export const offcutWords = {
   removed: (name: string) => `“${name}” is out of stock.`,
   undo: 'Put it back',
   batch: 'Batch, as the roll says',
-  oneBatch: 'Batches of cloth',
-  batches: {
-    any: 'offcuts wherever they save',
-    panel: 'a panel and its pockets from one batch',
-    job: 'all of a cloth from one batch',
+  rules: {
+    title: 'Rules for cutting',
+    together: 'Kept together',
+    kinds: {
+      any: 'nothing: offcuts wherever they save',
+      panel: 'a panel and its pockets',
+      place: 'all panels of one place',
+      job: 'all of a cloth',
+    },
+    togetherAbout:
+      'What is kept together comes from one piece of cloth: the roll, or one offcut. The place is that of each opening, as “left side”.',
+    sameWay: 'All pieces of a cloth lie one way',
+    sameWayAbout:
+      'The length of the roll runs up every panel and pocket, or across them all, whichever takes less cloth.',
   },
   photo: {
     add: 'Add a photo',

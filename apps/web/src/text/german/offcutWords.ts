@@ -52,11 +52,20 @@ export const offcutWords: Words['offcut'] = {
   measure: 'Vor dem Zuschnitt nachmessen und auf Fehler durchsehen.',
   removed: (name) => `„${name}“ ist nicht mehr im Bestand.`,
   batch: 'Partie, wie auf der Rolle',
-  oneBatch: 'Stoffpartien',
-  batches: {
-    any: 'Reststücke überall, wo sie sparen',
-    panel: 'eine Blende und ihre Taschen aus einer Partie',
-    job: 'alles von einem Stoff aus einer Partie',
+  rules: {
+    title: 'Regeln für den Zuschnitt',
+    together: 'Zusammenhalten',
+    kinds: {
+      any: 'nichts: Reststücke überall, wo sie sparen',
+      panel: 'eine Blende und ihre Taschen',
+      place: 'alle Blenden eines Ortes',
+      job: 'alles von einem Stoff',
+    },
+    togetherAbout:
+      'Was zusammenbleibt, kommt aus einem Stück Stoff: der Rolle oder einem Reststück. Der Ort ist der jeder Öffnung, etwa „linke Seite“.',
+    sameWay: 'Alle Teile eines Stoffs liegen in einer Richtung',
+    sameWayAbout:
+      'Die Länge der Rolle läuft auf jeder Blende und Tasche nach oben oder auf allen quer, je nachdem, was weniger Stoff braucht.',
   },
   photo: {
     add: 'Foto hinzufügen',

@@ -52,11 +52,20 @@ export const offcutWords: Words['offcut'] = {
   measure: 'Mídalo y revíselo antes de cortar.',
   removed: (name) => `«${name}» ya no está en el almacén.`,
   batch: 'Lote, como dice el rollo',
-  oneBatch: 'Lotes de tela',
-  batches: {
-    any: 'retales donde ahorren',
-    panel: 'un panel y sus bolsillos del mismo lote',
-    job: 'toda una tela del mismo lote',
+  rules: {
+    title: 'Reglas de corte',
+    together: 'Se mantiene junto',
+    kinds: {
+      any: 'nada: retales donde ahorren',
+      panel: 'un panel y sus bolsillos',
+      place: 'todos los paneles de un lugar',
+      job: 'toda una tela',
+    },
+    togetherAbout:
+      'Lo que se mantiene junto sale de un trozo de tela: el rollo o un retal. El lugar es el de cada abertura, como «lado izquierdo».',
+    sameWay: 'Todas las piezas de una tela van en un sentido',
+    sameWayAbout:
+      'El largo del rollo sube en cada panel y bolsillo, o los cruza todos, según lo que lleve menos tela.',
   },
   photo: {
     add: 'Añadir una foto',
