@@ -1,5 +1,6 @@
+import { type Catalogue, defaultCatalogue, derive, type Job } from '@panewright/design';
 import { expect, test } from 'vitest';
-import { type Item, type TextItem, workOrder } from './index.ts';
+import { type Item, laySheet, type TextItem, workOrder } from './index.ts';
 import { inputFor, smallJob } from './testing/jobs.ts';
 
 const textsOf = (items: readonly Item[]): readonly TextItem[] =>
@@ -28,4 +29,38 @@ test('the work order has a front page and a page for each pattern, with every ca
     expect(page!.slice(from, until).some((text) => text.startsWith('Magnets pinch'))).toBe(true);
   }
   expect(page!.some((text) => text.startsWith('Hot knife: acid fumes'))).toBe(true);
+});
+
+test('where pieces are kept together or lie one way, the work order and the lay say so, and else do not', () => {
+  const look = inputFor({ ...smallJob(), openings: [] });
+  const said = (job: Job, offcuts: Catalogue['offcuts'] = []) => {
+    const catalogue = { ...defaultCatalogue, offcuts };
+    const input = { ...look, job, catalogue, plan: derive(job, catalogue, 1, 300) };
+    const all = [workOrder(input).pages[0]!, laySheet(input)!.pages[0]!];
+    const text = all
+      .map(({ items }) =>
+        textsOf(items)
+          .map((one) => one.text)
+          .join(' '),
+      )
+      .join(' ');
+    return [
+      'turn none by a quarter',
+      'lie one way of the cloth',
+      'pockets of its own lay',
+      'pockets of this lay',
+    ].map((words) => text.includes(words));
+  };
+  const [first] = smallJob().openings;
+  const openings = ['A', 'B', 'C', 'D', 'E', 'F'].map((id) => ({ ...first!, id }));
+  const job = { ...smallJob(), openings, oneBatch: 'panel' as const };
+  // In one lay nothing can be mixed.
+  expect(said(job)).toEqual([false, false, false, false]);
+  const from = { job: 'earlier', jobName: 'Earlier', lay: 'L1', date: '2026-11-01' };
+  const [along, across] = [1700, 700];
+  const rest = {
+    ...{ id: 'a', name: 'Rest', fabric: 'mesh-black', along, across, place: '', worth: 1, notes: '' },
+    from,
+  };
+  expect(said({ ...job, sameWay: true }, [rest])).toEqual([true, true, true, true]);
 });

@@ -12,6 +12,7 @@ import type { FontMetrics, Item, Page, PathItem, Sheet } from '../sheet.ts';
 import { sizeFor, text, widthOf } from '../text.ts';
 import type { Words } from '../words.ts';
 import { wordsOf } from '../wordsOf.ts';
+import { cuttingRules } from '../work/cuttingRules.ts';
 
 /** Pieces on their rolls, one page a lay. Undefined while there is no lay. */
 export function laySheet(input: SheetInput): Sheet | undefined {
@@ -38,6 +39,9 @@ const HEAD = 24;
 const ROW_GAP = 11;
 const SIDE = 9;
 
+/** Of a roll what the lay takes; an offcut is drawn whole, as it lies on the table. */
+const drawnLength = ({ offcut, length }: LayPlan): number => offcut?.along ?? length.value;
+
 /** The roll cut into rows, so that a long lay is drawn as large as a short one. */
 function rowsFor(
   lay: LayPlan,
@@ -47,7 +51,7 @@ function rowsFor(
   let best = { rows: 1, scale: 0 };
   for (let rows = 1; rows <= 8; rows++) {
     const scale = Math.min(
-      (width * rows) / lay.length.value,
+      (width * rows) / drawnLength(lay),
       (height - rows * ROW_GAP) / (rows * lay.rollWidth),
     );
     if (scale > best.scale * 1.001) best = { rows, scale };
@@ -67,7 +71,7 @@ function drawLay(
   const height = frame.height - frame.top - frame.bottom - HEAD;
   const { rows, scale } = rowsFor(lay, width, height);
   const paths = piecePaths(lay, pieces, scale);
-  const perRow = Math.min(width, (lay.length.value / rows) * scale);
+  const perRow = Math.min(width, (drawnLength(lay) / rows) * scale);
   const high = lay.rollWidth * scale;
   const place = (row: number) => ({
     x: frame.left + SIDE,
@@ -83,7 +87,7 @@ function drawLay(
       ...head(lay, input, frame, words, rows),
       ...Array.from({ length: rows }, (_, row) => row).flatMap((row): Item[] => {
         const at = place(row);
-        const end = Math.min(lay.length.value * scale - at.from, perRow);
+        const end = Math.min(drawnLength(lay) * scale - at.from, perRow);
         const window = { x: at.x, y: at.y, width: end, height: high };
         return [
           { kind: 'use', symbol, at: point(at.x - at.from, at.y), window },
@@ -119,22 +123,25 @@ function piecePaths(lay: LayPlan, pieces: readonly CutPiece[], scale: number): r
 /** The parts at each side of the roll that are not used. */
 function selvages(lay: LayPlan, scale: number): PathItem[] {
   if (lay.selvage <= 0) return [];
-  const length = lay.length.value * scale;
+  const length = drawnLength(lay) * scale;
   return [lay.selvage, lay.rollWidth - lay.selvage].map((y) =>
     lineAt(0, y * scale, length, y * scale, STYLE.opening),
   );
 }
 
+/** Whole lines: dashed ones of a narrow place ran into one. */
+const CROSSED = { weight: WEIGHT.thin, colour: INK.soft };
+
 /** A cross on each place where nothing is cut, as much of it as the lay's length and width show. */
 function keptClear(lay: LayPlan, scale: number): PathItem[] {
-  const places = lay.reserved.filter(({ from, near }) => from < lay.length.value && near < lay.rollWidth);
+  const places = lay.reserved.filter(({ from, near }) => from < drawnLength(lay) && near < lay.rollWidth);
   return places.flatMap(({ from, to, near, far }) => {
     const [x0, y0] = [from * scale, near * scale];
-    const [x1, y1] = [Math.min(to, lay.length.value) * scale, Math.min(far, lay.rollWidth) * scale];
+    const [x1, y1] = [Math.min(to, drawnLength(lay)) * scale, Math.min(far, lay.rollWidth) * scale];
     return [
-      rectangle({ x: x0, y: y0, width: x1 - x0, height: y1 - y0 }, { line: STYLE.opening }),
-      lineAt(x0, y0, x1, y1, STYLE.opening),
-      lineAt(x0, y1, x1, y0, STYLE.opening),
+      rectangle({ x: x0, y: y0, width: x1 - x0, height: y1 - y0 }, { line: CROSSED }),
+      lineAt(x0, y0, x1, y1, CROSSED),
+      lineAt(x0, y1, x1, y0, CROSSED),
     ];
   });
 }
@@ -170,17 +177,31 @@ function head(
         ...([lengthText(lay.rollWidth, units), stockText(lay.length.value, units, language)] as const),
         ...share,
       );
+  const { together, oneWay } = cuttingRules(input);
   const notes = [
     figures,
     ...(rows > 1 ? [words.lay.rows(rows)] : []),
     words.lay.shaded(),
     ...(lay.reserved.length > 0 ? [words.lay.keptClear(lay.reserved.length)] : []),
+    ...(together ? [words.lay.ownPockets(openingsOn(lay, input))] : []),
+    ...(oneWay ? [words.lay.oneWay()] : []),
   ].join(' ');
   return stack([
     ...paragraph(title.words, width + 1, metrics, { capital: title.capital, face: 'bold' }),
     ...paragraph(notes, width, metrics, { capital: CAPITAL.small }),
   ]).draw(frame.left, frame.height - frame.top);
 }
+
+/** Openings whose panels a lay has; of a lay of many their names would run into the drawing, and are left out. */
+function openingsOn(lay: LayPlan, { job, plan }: SheetInput): string {
+  const on = lay.placements.flatMap(
+    ({ piece, copy }) => plan.cutting?.pieces.find((one) => one.piece === piece)?.openings[copy] ?? [],
+  );
+  const ids = job.openings.map(({ id }) => id).filter((id) => on.includes(id));
+  return ids.length <= MOST_NAMED ? ids.join(', ') : '';
+}
+
+const MOST_NAMED = 12;
 
 type Window = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 
@@ -250,7 +271,7 @@ function ruler(
     k * unit * scale <= at.from + window.width + 1e-9;
     k++
   ) {
-    if (k * unit > lay.length.value + 1e-9) break;
+    if (k * unit > drawnLength(lay) + 1e-9) break;
     const x = window.x + k * unit * scale - at.from;
     ticks.push(lineAt(x, window.y - 1.6, x, window.y, STYLE.dimension));
     if (k % stride !== 0) continue;

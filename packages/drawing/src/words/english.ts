@@ -185,6 +185,11 @@ export const english = {
     layCloth: (count: number): string => `Spread the cloth and cut ${counted(count, 'lay', 'lays')}`,
     layHow: (): string =>
       'Follow the lay drawing. Same face up and warp the same way throughout. Mark each piece with its name before it leaves the table.',
+    keptTogether: (together: 'panel' | 'place'): string =>
+      together === 'panel'
+        ? 'Keep the pieces of each lay by themselves: every panel takes the pockets of its own lay.'
+        : 'Keep the pieces of each lay by themselves: the panels of one place are in one lay, and take its pockets.',
+    oneWay: (): string => 'All pieces of a cloth lie one way of it: turn none by a quarter.',
     cutBinding: (count: number): string => `Cut ${counted(count, 'length', 'lengths')} of binding`,
     cutBindingHow: (): string =>
       'Roll by roll, as the cut list says. Label each length with the opening named there.',
@@ -392,6 +397,9 @@ export const english = {
     offcut: (name: string, place: string, size: string, density: string, pieces: number): string =>
       `On the offcut “${name}”${place === '' ? '' : ` (${place})`}, ${size}, ${density} of it in pieces. ${counted(pieces, 'piece', 'pieces')}. Measure it before cutting.`,
     rows: (rows: number): string => `The roll runs on over ${rows} rows.`,
+    ownPockets: (openings: string): string =>
+      `${openings === '' ? 'Its' : `For ${openings}: its`} panels take the pockets of this lay.`,
+    oneWay: (): string => 'All pieces lie one way of the cloth.',
     shaded: (): string => 'Darker: pocket patches.',
     keptClear: (places: number): string => `Crossed: ${counted(places, 'place', 'places')} kept clear.`,
   },

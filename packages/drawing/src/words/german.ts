@@ -176,6 +176,11 @@ export const german: Words = {
     layCloth: (count) => `Stoff auslegen und ${counted(count, 'Schnittlage', 'Schnittlagen')} zuschneiden`,
     layHow: () =>
       'Nach dem Lagenbild. Überall dieselbe Seite oben und die Kette in derselben Richtung. Jedes Teil beschriften, bevor es den Tisch verlässt.',
+    keptTogether: (together) =>
+      together === 'panel'
+        ? 'Die Teile jeder Schnittlage für sich halten: Jede Blende bekommt die Taschen ihrer eigenen Schnittlage.'
+        : 'Die Teile jeder Schnittlage für sich halten: Die Blenden eines Ortes sind in einer Schnittlage und bekommen deren Taschen.',
+    oneWay: () => 'Alle Teile eines Stoffs liegen in einer Richtung: keines um ein Viertel drehen.',
     cutBinding: (count) => `${counted(count, 'Länge', 'Längen')} Einfassband ablängen`,
     cutBindingHow: () =>
       'Rolle für Rolle nach der Zuschnittliste. Jede Länge mit der dort genannten Öffnung beschriften.',
@@ -372,6 +377,9 @@ export const german: Words = {
     offcut: (name, place, size, density, pieces) =>
       `Auf dem Reststück „${name}“${place === '' ? '' : ` (${place})`}, ${size}, davon ${density} in Teilen. ${counted(pieces, 'Teil', 'Teile')}. Vor dem Zuschnitt nachmessen.`,
     rows: (rows) => `Die Rolle läuft über ${rows} Zeilen weiter.`,
+    ownPockets: (openings) =>
+      `${openings === '' ? 'Ihre' : `Für ${openings}: Ihre`} Blenden bekommen die Taschen dieser Schnittlage.`,
+    oneWay: () => 'Alle Teile liegen in einer Richtung des Stoffs.',
     shaded: () => 'Dunkler: Taschen.',
     keptClear: (places) =>
       `Durchkreuzt: ${counted(places, 'freigehaltene Stelle', 'freigehaltene Stellen')}.`,

@@ -171,6 +171,11 @@ export const spanish: Words = {
     layCloth: (count) => `Tender la tela y cortar ${counted(count, 'tendido', 'tendidos')}`,
     layHow: () =>
       'Siga el dibujo del tendido. La misma cara arriba y la urdimbre en el mismo sentido en todo. Marque cada pieza con su nombre antes de que salga de la mesa.',
+    keptTogether: (together) =>
+      together === 'panel'
+        ? 'Guarde aparte las piezas de cada tendido: cada panel lleva los bolsillos de su propio tendido.'
+        : 'Guarde aparte las piezas de cada tendido: los paneles de un lugar están en un tendido y llevan sus bolsillos.',
+    oneWay: () => 'Todas las piezas de una tela van en un sentido: no gire ninguna un cuarto de vuelta.',
     cutBinding: (count) => `Cortar ${counted(count, 'tira', 'tiras')} de ribete`,
     cutBindingHow: () =>
       'Rollo por rollo, como dice la lista de corte. Rotule cada tira con el hueco que allí se nombra.',
@@ -363,6 +368,9 @@ export const spanish: Words = {
     offcut: (name, place, size, density, pieces) =>
       `En el retal «${name}»${place === '' ? '' : ` (${place})`}, ${size}, ${density} en piezas. ${counted(pieces, 'pieza', 'piezas')}. Mídalo antes de cortar.`,
     rows: (rows) => `El rollo sigue en ${rows} filas.`,
+    ownPockets: (openings) =>
+      `${openings === '' ? 'Sus' : `Para ${openings}: sus`} paneles llevan los bolsillos de este tendido.`,
+    oneWay: () => 'Todas las piezas van en un sentido de la tela.',
     shaded: () => 'Más oscuro: piezas de bolsillo.',
     keptClear: (places) =>
       `Tachado: ${counted(places, 'lugar que se deja libre', 'lugares que se dejan libres')}.`,

@@ -19,6 +19,7 @@ import { tableRows } from '../table.ts';
 import { CLOSE } from '../text.ts';
 import type { Words } from '../words.ts';
 import { wordsOf } from '../wordsOf.ts';
+import { cuttingRules } from './cuttingRules.ts';
 import { formStep } from './formStep.ts';
 import { isGrave, type Notice, noticeBlocks, noticesOf, shortCaution } from './notices.ts';
 import { panelPage } from './panelPage.ts';
@@ -174,11 +175,16 @@ function jobSteps(input: SheetInput, words: Words, notices: readonly Notice[]): 
   const heat = catalogue.fabrics.some(
     ({ id, heatCut }) => heatCut && plan.panels.some(({ choices }) => choices.fabric === id),
   );
+  const { together, oneWay } = cuttingRules(input);
+  const rules = [
+    ...(together ? [words.work.keptTogether(together)] : []),
+    ...(oneWay ? [words.work.oneWay()] : []),
+  ];
   return [
     { title: words.work.printPatterns(patterns.length), lines: [words.work.printHow()], cautions: [] },
     {
       title: words.work.layCloth(plan.cutting?.lays.length ?? 0),
-      lines: [words.work.layHow()],
+      lines: [words.work.layHow(), ...rules],
       cautions: heat ? shortCaution(notices, 'hotKnife', words) : [],
     },
     ...(strips.length > 0
