@@ -50,6 +50,11 @@ async function photographed(page: Page): Promise<void> {
   await thumb.waitFor({ state: 'detached' });
   await page.getByRole('button', { name: 'Put the earlier photo back' }).click();
   await thumb.locator('img').waitFor();
+  await page.locator('.offcut-list summary').click();
+  await page.getByRole('button', { name: 'Enter a hole: Rest A' }).click();
+  await page.getByText('“Rest A” has a hole more').waitFor();
+  await page.getByRole('button', { name: 'As before' }).click();
+  await page.getByText('Holes and faults', { exact: true }).waitFor();
   await opened.stopServer();
   await opened.startServer();
   // Another browser has no copy: it is the server's.

@@ -7,6 +7,7 @@ import type { View, XY } from '../drawing/view.ts';
 import { useUnits } from '../fields/useUnits.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { KeptClear } from './KeptClear.tsx';
 import { nextTurn, pieceOf, putDown, snapped, turned } from './layEdits.ts';
 import type { LayOnPage } from './useLay.ts';
 
@@ -56,7 +57,7 @@ export function LayDrawing({ lay, page, stale }: Props) {
         <>
           <g transform={view.world}>
             <Roll lay={lay} end={end} />
-            <Reserved page={page} end={end} />
+            <KeptClear places={page.frame.reserved ?? []} rollWidth={page.frame.rollWidth} end={end} />
           </g>
           {shown.map(({ piece, copy, outline }, k) => {
             const place = places[k]!;
@@ -142,29 +143,6 @@ function Roll({ lay, end }: { readonly lay: LayPlan; readonly end: number }) {
         : null}
     </>
   );
-}
-
-/** Where nothing may lie: a cross on each, so that it is told without colour. */
-function Reserved({ page, end }: { readonly page: LayOnPage; readonly end: number }) {
-  const w = useWords();
-  const { reserved = [], rollWidth } = page.frame;
-  return reserved
-    .filter((place) => place.rollWidth === rollWidth && place.from < end)
-    .map((place, index) => {
-      const [to, far] = [Math.min(place.to, end), Math.min(place.far, rollWidth)];
-      return (
-        <g key={place.id} className="kept-clear">
-          <title>{w.reserved.drawn(place.notes || w.reserved.reasons[place.why], index + 1)}</title>
-          <rect
-            x={place.from}
-            y={place.near}
-            width={to - place.from}
-            height={Math.max(0, far - place.near)}
-          />
-          <path d={`M${place.from} ${place.near}L${to} ${far}M${place.from} ${far}L${to} ${place.near}`} />
-        </g>
-      );
-    });
 }
 
 /** From the cut end through the pieces that set the length, to the end of the lay. */

@@ -5,6 +5,7 @@ import { FigureList } from '../fields/FigureList.tsx';
 import { useUnits } from '../fields/useUnits.ts';
 import { showPercent, showSize } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { KeptClear } from './KeptClear.tsx';
 
 interface Props {
   readonly lay: LayPlan & { readonly offcut: NonNullable<LayPlan['offcut']> };
@@ -34,6 +35,7 @@ export function OffcutLay({ lay, pieces, stale }: Props) {
           {(view) => (
             <g transform={view.world}>
               <rect x={0} y={0} width={along} height={across} className="roll" />
+              <KeptClear places={lay.reserved} rollWidth={across} end={along} />
               {lay.placements.map(({ piece, copy, outline }) => (
                 <path
                   key={`${piece}.${copy}`}
@@ -51,10 +53,7 @@ export function OffcutLay({ lay, pieces, stale }: Props) {
           rows={[
             [w.offcut.size, size],
             [w.offcut.where, place],
-            [
-              w.offcut.pieces,
-              lay.placements.map(({ piece, copy }) => nameOf(pieceOf(piece), copy)).join(', '),
-            ],
+            [w.offcut.pieces, piecesOn()],
             [w.cutting.density, showPercent(lay.density)],
           ]}
         />
@@ -62,6 +61,16 @@ export function OffcutLay({ lay, pieces, stale }: Props) {
       </div>
     </section>
   );
+
+  /** Each panel by its opening, and pockets of one kind once, with how many. */
+  function piecesOn(): string {
+    const counts = new Map<string, number>();
+    for (const { piece, copy } of lay.placements) {
+      const called = nameOf(pieceOf(piece), copy);
+      counts.set(called, (counts.get(called) ?? 0) + 1);
+    }
+    return [...counts].map(([called, count]) => (count > 1 ? `${called} × ${count}` : called)).join(', ');
+  }
 
   function nameOf(piece: CutPiece | undefined, copy: number): string {
     if (!piece) return '';

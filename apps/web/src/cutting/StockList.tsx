@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'react';
-import type { CuttingPlan, Offcut } from '../contract.ts';
+import type { CuttingPlan, Offcut, OffcutHole } from '../contract.ts';
 import { useMoneySign, useUnits } from '../fields/useUnits.ts';
 import { useCatalogue, useJob, useWork } from '../job/work.ts';
 import { forgetPhotosBut } from '../offline/keptPhotos.ts';
 import { showMoney, showSize } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
+import { OffcutHoles } from './OffcutHoles.tsx';
 import { OffcutLabels } from './OffcutLabels.tsx';
 import { OffcutPhoto } from './OffcutPhoto.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
@@ -35,6 +36,12 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
       stock.change((all) => all.map((it) => (it.id === offcut.id ? withPhoto(it, one) : it)), done);
     const back = () => put(before, w.offcut.photo.kept(name));
     if (await put(photo, said(name))) setUndo(before ? { words: w.offcut.photo.putBack, back } : null);
+  };
+  const setHoles = async (offcut: Offcut, holes: readonly OffcutHole[], done: string) => {
+    const put = (one: readonly OffcutHole[] | undefined, said: string) =>
+      stock.change((all) => all.map((it) => (it.id === offcut.id ? withHoles(it, one) : it)), said);
+    const back = () => put(offcut.holes, w.offcut.holes.changed(offcut.name));
+    if (await put(holes, done)) setUndo({ words: w.offcut.holes.putBack, back });
   };
   useEffect(() => {
     void forgetPhotosBut(stock.offcuts.flatMap(({ photo }) => (photo ? [photo.id] : [])));
@@ -76,6 +83,7 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
               stock={stock}
               remove={() => void remove(offcut)}
               setPhoto={(photo) => setPhoto(offcut, photo)}
+              setHoles={(holes, done) => setHoles(offcut, holes, done)}
             />
           ))}
         </ul>
@@ -88,6 +96,9 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
 const withPhoto = ({ photo: _before, ...rest }: Offcut, photo: Offcut['photo']): Offcut =>
   photo ? { ...rest, photo } : rest;
 
+const withHoles = ({ holes: _before, ...rest }: Offcut, holes: readonly OffcutHole[] | undefined): Offcut =>
+  holes && holes.length > 0 ? { ...rest, holes: [...holes] } : rest;
+
 interface ItemProps {
   readonly offcut: Offcut;
   readonly cloth: string;
@@ -95,9 +106,10 @@ interface ItemProps {
   readonly stock: Stock;
   readonly remove: () => void;
   readonly setPhoto: (photo: Offcut['photo']) => Promise<void>;
+  readonly setHoles: (holes: readonly OffcutHole[], done: string) => Promise<void>;
 }
 
-function OffcutItem({ offcut, cloth, cutting, stock, remove, setPhoto }: ItemProps) {
+function OffcutItem({ offcut, cloth, cutting, stock, remove, setPhoto, setHoles }: ItemProps) {
   const w = useWords();
   const units = useUnits();
   const sign = useMoneySign();
@@ -171,6 +183,7 @@ function OffcutItem({ offcut, cloth, cutting, stock, remove, setPhoto }: ItemPro
             {w.offcut.removeIt}
           </button>
         </span>
+        <OffcutHoles offcut={offcut} set={setHoles} />
       </div>
     </li>
   );

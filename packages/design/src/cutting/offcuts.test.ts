@@ -147,6 +147,20 @@ test('an offcut that takes a part is used where less is then bought, and every c
   expect(savings[0]!.price).toBeGreaterThan(0);
 });
 
+// Oracle: no piece and nothing left over meets the hole grown by the spacing.
+test('no piece is cut from a hole of an offcut, and what is left over is beside it', () => {
+  const hole = { id: 'h', from: 500, to: 700, near: 200, far: 420 };
+  const { lays } = plan(withStock(kept('a', 1900, 800, { holes: [hole] }))).cutting!;
+  const on = lays.find(({ offcut }) => offcut)!;
+  expect(on.placements.length).toBeGreaterThan(0);
+  expect(on.reserved).toMatchObject([hole]);
+  const gap = on.spacing - 1e-3;
+  const clear = box(hole.from - gap, hole.near - gap, 200 + 2 * gap, 220 + 2 * gap);
+  for (const { outline } of on.placements) expect(intersect(clear, outline)).toEqual([]);
+  for (const { x, y, along, across } of on.leaves)
+    expect(intersect(clear, box(x, y, along, across))).toEqual([]);
+});
+
 test('an offcut is left be where it saves nothing, is of this job, is used by another, or is not for this one', () => {
   const [roll] = plan(defaultCatalogue).cutting!.lays;
   const [along, across] = [roll!.length.value + 60, roll!.rollWidth];

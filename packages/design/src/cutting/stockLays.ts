@@ -3,6 +3,7 @@ import { checkPlaces, fillSheet, type Instance } from '@panewright/packing';
 import { mm, radian } from '@panewright/quantity';
 import type { Fabric } from '../document/catalogue.ts';
 import type { Offcut } from '../document/offcuts.ts';
+import type { ReservedPlace } from '../document/reservedPlaces.ts';
 import { figure } from '../plan/figure.ts';
 import type { CutPiece, LayPlan } from '../plan/plan.ts';
 import type { PocketsOf } from './cutPieces.ts';
@@ -196,7 +197,7 @@ function filledOffcut(
   });
   if (fitting.length === 0) return undefined;
   const instance: Instance = {
-    ...layInstance({ ...fabric, selvage: 0 }, offcut.across, fitting, spacing),
+    ...layInstance({ ...fabric, selvage: 0 }, offcut.across, fitting, spacing, holesOf(offcut)),
     margin: { side: mm(0), end: mm(0) },
   };
   const filled = fillSheet(instance, mm(offcut.along), seed, TRIES);
@@ -224,6 +225,10 @@ function filledOffcut(
   };
 }
 
+/** Holes and faults, as places of a roll as wide as the offcut. */
+const holesOf = ({ fabric, across, holes = [] }: Offcut): readonly ReservedPlace[] =>
+  holes.map((hole) => ({ ...hole, fabric, rollWidth: across, why: 'flaw', notes: '' }));
+
 function fitsIn(piece: CutPiece, turn: number, { along, across }: Offcut): boolean {
   const box = boundsAt(piece.outline, radian((turn * Math.PI) / 180));
   return box.width <= along && box.height <= across;
@@ -246,7 +251,15 @@ const layOn = (fabric: Fabric, offcut: Offcut, on: On): Omit<LayPlan, 'lay'> => 
   density: on.density,
   leastLength: 0,
   placements: on.placements,
-  ...{ otherWidths: [], binds: [], chain: null, reserved: [], byHand: null, bought: null, leaves: [] },
+  ...{
+    otherWidths: [],
+    binds: [],
+    chain: null,
+    reserved: holesOf(offcut),
+    byHand: null,
+    bought: null,
+    leaves: [],
+  },
   offcut: {
     id: offcut.id,
     name: offcut.name,

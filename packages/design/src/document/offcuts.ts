@@ -1,6 +1,18 @@
 import { z } from 'zod';
 import { amount, id, label, lengthBetween, note, requiredLabel } from './primitives.ts';
 
+/** A hole or fault of an offcut: nothing is cut there. From the corner its lay is drawn up from. */
+export const offcutHole = z
+  .strictObject({
+    id,
+    from: lengthBetween(0, 100_000).describe('along the roll it came from, mm'),
+    to: lengthBetween(0, 100_000),
+    near: lengthBetween(0, 6000).describe('across it'),
+    far: lengthBetween(0, 6000),
+  })
+  .refine(({ from, to, near, far }) => to > from && far > near, { message: 'a hole ends before it begins' });
+export type OffcutHole = z.infer<typeof offcutHole>;
+
 /** A rectangle of cloth left over by a lay and kept. Its selvage is cut off; its edges run with the threads. */
 export const offcut = z.strictObject({
   id,
@@ -16,6 +28,7 @@ export const offcut = z.strictObject({
     .strictObject({ id, width: z.int().min(1).max(10_000), height: z.int().min(1).max(10_000) })
     .optional()
     .describe('a photo of it, kept beside the catalogue under this id; its size as shown, in dots'),
+  holes: z.array(offcutHole).max(20).optional().describe('where nothing may be cut from it'),
   batch: label(60).optional().describe('of the roll it was cut from, as the roll says'),
   used: z
     .strictObject({ job: id, jobName: label(100), date: label(40) })

@@ -51,6 +51,19 @@ export const offcutWords = {
   removed: (name: string) => `“${name}” is out of stock.`,
   undo: 'Put it back',
   batch: 'Batch, as the roll says',
+  holes: {
+    title: (count: number) => (count === 0 ? 'Holes and faults' : `Holes and faults (${count})`),
+    about:
+      'Measured from the corner that its lay is drawn up from, along the threads. Nothing is cut there, nor nearer than the spacing.',
+    one: (index: number) => `Hole ${index}`,
+    removeOne: (index: number) => `Remove hole ${index}`,
+    add: 'Enter a hole',
+    added: (name: string) => `“${name}” has a hole more: enter where it is.`,
+    changed: (name: string) => `The holes of “${name}” are changed.`,
+    removed: (name: string) => `“${name}” has a hole less.`,
+    outside: 'It would lie off the offcut.',
+    putBack: 'As before',
+  },
   rules: {
     title: 'Rules for cutting',
     together: 'Kept together',

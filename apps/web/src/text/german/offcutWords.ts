@@ -52,6 +52,19 @@ export const offcutWords: Words['offcut'] = {
   measure: 'Vor dem Zuschnitt nachmessen und auf Fehler durchsehen.',
   removed: (name) => `„${name}“ ist nicht mehr im Bestand.`,
   batch: 'Partie, wie auf der Rolle',
+  holes: {
+    title: (count) => (count === 0 ? 'Löcher und Fehler' : `Löcher und Fehler (${count})`),
+    about:
+      'Gemessen von der Ecke, von der aus die Schnittlage gezeichnet ist, im Fadenlauf. Dort wird nichts geschnitten, auch nicht näher als der Abstand.',
+    one: (index) => `Loch ${index}`,
+    removeOne: (index) => `Loch ${index} entfernen`,
+    add: 'Ein Loch eintragen',
+    added: (name) => `„${name}“ hat ein Loch mehr: eintragen, wo es ist.`,
+    changed: (name) => `Die Löcher von „${name}“ sind geändert.`,
+    removed: (name) => `„${name}“ hat ein Loch weniger.`,
+    outside: 'Es läge neben dem Reststück.',
+    putBack: 'Wie vorher',
+  },
   rules: {
     title: 'Regeln für den Zuschnitt',
     together: 'Zusammenhalten',

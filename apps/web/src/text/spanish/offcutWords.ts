@@ -52,6 +52,19 @@ export const offcutWords: Words['offcut'] = {
   measure: 'Mídalo y revíselo antes de cortar.',
   removed: (name) => `«${name}» ya no está en el almacén.`,
   batch: 'Lote, como dice el rollo',
+  holes: {
+    title: (count) => (count === 0 ? 'Agujeros y faltas' : `Agujeros y faltas (${count})`),
+    about:
+      'Medidos desde la esquina desde la que se dibuja su tendido, al hilo. Ahí no se corta nada, ni más cerca que la separación.',
+    one: (index) => `Agujero ${index}`,
+    removeOne: (index) => `Quitar el agujero ${index}`,
+    add: 'Anotar un agujero',
+    added: (name) => `«${name}» tiene un agujero más: anote dónde está.`,
+    changed: (name) => `Los agujeros de «${name}» están cambiados.`,
+    removed: (name) => `«${name}» tiene un agujero menos.`,
+    outside: 'Quedaría fuera del retal.',
+    putBack: 'Como antes',
+  },
   rules: {
     title: 'Reglas de corte',
     together: 'Se mantiene junto',
