@@ -8,7 +8,7 @@ const data = temporaryFolder();
 let opened: Opened;
 
 beforeAll(async () => {
-  opened = await openBrowser(data);
+  opened = await openBrowser(data, { keepsPage: true });
 });
 afterAll(() => opened?.close());
 

@@ -23,7 +23,8 @@ interface Tools {
   ) => Promise<{ readonly server: ChildProcess; readonly address: string }>;
 }
 
-export async function openBrowser(data: string): Promise<Opened> {
+/** @param keepsPage whether a browser keeps the page itself; fetching all of it takes a fifth of a page's first seconds */
+export async function openBrowser(data: string, { keepsPage = false } = {}): Promise<Opened> {
   const run = (name: string) => import(new URL(`../../tools/run/${name}.mjs`, import.meta.url).href);
   const { findChromium } = (await run('chromium')) as { readonly findChromium: () => string | undefined };
   if (!findChromium())
@@ -34,6 +35,9 @@ export async function openBrowser(data: string): Promise<Opened> {
   const { serve, startBrowser } = (await run('served')) as Tools;
   let { server, address } = await serve(data);
   const browser = await startBrowser();
+  const serviceWorkers = keepsPage ? 'allow' : 'block';
+  const newContext = browser.newContext.bind(browser);
+  browser.newContext = (options) => newContext({ serviceWorkers, ...options });
   const close = async () => {
     await browser.close();
     server.kill();

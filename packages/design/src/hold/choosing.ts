@@ -110,28 +110,53 @@ const DENSEST = 6;
 export function choosing(input: ChoiceInput): MagnetRanking {
   const choices: MagnetChoice[] = [];
   const rejected: Rejected[] = [];
-  const placerFor = rememberedPlacing(input.placing.zones.length > 0);
-  const layoutAt: LayoutAt = {
-    placer: placerFor,
+  const layoutAt = layoutsOf(input);
+  for (const [outside, inside] of pairsOf(input)) {
+    const judged = judge(input, outside, inside, layoutAt);
+    if ('because' in judged) rejected.push(judged);
+    else choices.push(judged);
+  }
+  return { choices: choices.sort(byRank), rejected };
+}
+
+/**
+ * The first choice of `choosing` alone. Of a pair that one reason settles, the others are not worked out: a plan waits
+ * for this.
+ *
+ * @accuracy as choosing
+ * @source as choosing
+ */
+export function bestChoice(input: ChoiceInput): MagnetChoice | undefined {
+  const layoutAt = layoutsOf(input);
+  const choices = pairsOf(input).flatMap(([outside, inside]): readonly MagnetChoice[] => {
+    if (heatReasons(input, outside, inside).length > 0) return [];
+    const strengths = strengthsOf(input, outside, inside);
+    if ('code' in strengths) return [];
+    const found = countFor(input, outside, strengths, layoutAt);
+    if ('code' in found || centreReasons(input, outside, inside).length > 0) return [];
+    const because: ChoiceReason[] = [];
+    const travel = leastTravel(input, outside, inside, because);
+    return because.length > 0 ? [] : [choiceOf({ input, outside, inside, strengths, found, travel })];
+  });
+  return choices.sort(byRank)[0];
+}
+
+type Pair = readonly [outside: Magnet, inside: Magnet | SteelItem];
+
+const pairsOf = ({ magnets, steel }: ChoiceInput): readonly Pair[] =>
+  magnets.flatMap((outside) => [...magnets, ...steel].map((inside): Pair => [outside, inside]));
+
+function layoutsOf({ placing }: ChoiceInput): LayoutAt {
+  const placer = rememberedPlacing(placing.zones.length > 0);
+  return {
+    placer,
     at: (reach, dense) => {
-      const { spacing, upTo } = input.placing;
-      const layout = placerFor({
-        ...input.placing,
-        reach,
-        spacing: spacing / dense,
-        upTo: upTo / dense,
-      })();
+      const { spacing, upTo } = placing;
+      const layout = placer({ ...placing, reach, spacing: spacing / dense, upTo: upTo / dense })();
       if (!layout) throw new Error('the rule set no layout');
       return layout;
     },
   };
-  for (const outside of input.magnets)
-    for (const inside of [...input.magnets, ...input.steel]) {
-      const judged = judge(input, outside, inside, layoutAt);
-      if ('because' in judged) rejected.push(judged);
-      else choices.push(judged);
-    }
-  return { choices: choices.sort(byRank), rejected };
 }
 
 function byRank(a: MagnetChoice, b: MagnetChoice): number {
@@ -186,6 +211,19 @@ function judge(
   const found = countFor(input, outside, strengths, layoutAt);
   if ('code' in found) because.push(found);
   if (because.length > 0 || 'code' in found) return { ...named, because };
+  return choiceOf({ input, outside, inside, strengths, found, travel });
+}
+
+interface Found {
+  readonly input: ChoiceInput;
+  readonly outside: Magnet;
+  readonly inside: Magnet | SteelItem;
+  readonly strengths: Strengths;
+  readonly found: Layout;
+  readonly travel: number;
+}
+
+function choiceOf({ input, outside, inside, strengths, found, travel }: Found): MagnetChoice {
   const held = heldBy(found, strengths, input);
   const load = loadWith(input, held.length, outside);
   const margins = panelMargins(held, load);
@@ -194,7 +232,8 @@ function judge(
   const whole = input.marginOf === 'wholePanel' ? wholeMargin(held, load, load.wind) : null;
   if (whole && !whole.ok) throw new Error(`a panel that was worked out was refused: ${whole.refusal.code}`);
   return {
-    ...named,
+    outside: outside.id,
+    inside: inside.id,
     points: found.points.length,
     cost: costOf(outside, inside, found),
     margin: whole?.value.low ?? margin.low,

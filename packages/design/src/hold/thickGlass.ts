@@ -2,7 +2,7 @@ import { contactPull, magnetGrade } from '@panewright/magnets';
 import { mm } from '@panewright/quantity';
 import type { Magnet } from '../document/catalogue.ts';
 import type { Fastener } from '../document/fasteners.ts';
-import { type ChoiceInput, choosing, lowMarginFor, type MagnetChoice } from './choosing.ts';
+import { bestChoice, type ChoiceInput, lowMarginFor, type MagnetChoice } from './choosing.ts';
 import { faceOf } from './faceOf.ts';
 import { fastenerStrength } from './fasteners.ts';
 import { bodyOf } from './holdOpening.ts';
@@ -96,7 +96,7 @@ const FRAME_STRIPS: readonly SteelItem[] = [
  * @source as choosing, steelStrength, fastenerStrength
  */
 export function thickGlassAnswers(input: ThickGlassInput): readonly ThickGlassAnswer[] {
-  const known = choosing(input.choice).choices[0];
+  const known = bestChoice(input.choice);
   const sizes: readonly (ThickGlassAnswer | null)[] = [
     smallest(
       'LARGER_DISCS',
@@ -145,7 +145,7 @@ function smallest(
     const heavy: Partial<ChoiceInput> = weightOf
       ? { weightOf: (points, outside) => weightOf(points, outside, pocket.size) }
       : {};
-    const [choice] = choosing({ ...one, ...heavy, placing: { ...one.placing, apart: pocket.size } }).choices;
+    const choice = bestChoice({ ...one, ...heavy, placing: { ...one.placing, apart: pocket.size } });
     if (choice) return { code, magnet, choice, pocket: pocket.size, touching: touchingOf(magnet) };
   }
   return null;
