@@ -3,8 +3,8 @@ import { outwardNormals } from '../shape/blockedRegion.ts';
 import { boxOf, type Ring } from '../shape/ring.ts';
 import { type Half, Halves, severityOf } from './halves.ts';
 
-/** Inscribed circles of a shape, at most. */
-const CIRCLES = 8;
+/** Inscribed circles of a shape, at most, and the share of its area that is enough. */
+const [CIRCLES, COVER] = [8, 0.9];
 
 /** A convex part of a turned shape. */
 interface Part {
@@ -30,7 +30,7 @@ export class DirectPairs {
 
   constructor(private readonly prep: Prepared) {
     this.parts = new Array<readonly Part[] | undefined>(prep.variants.length).fill(undefined);
-    this.halves = new Halves(prep, CIRCLES);
+    this.halves = new Halves(prep, CIRCLES, COVER);
   }
 
   /** Badness of the overlap of variant b, its corner at (dx, dy) from that of variant a; 0 apart or touching. */

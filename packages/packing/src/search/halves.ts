@@ -17,10 +17,11 @@ export class Halves {
   private readonly poles = new Map<number, Poles>();
   private readonly known: (Half | undefined)[];
 
-  /** @param circles inscribed circles of a shape, at most */
+  /** @param circles inscribed circles of a shape, at most; they also end when they cover `cover` of its area */
   constructor(
     private readonly prep: Prepared,
     private readonly circles: number,
+    private readonly cover: number,
   ) {
     this.known = new Array<Half | undefined>(prep.variants.length).fill(undefined);
   }
@@ -42,7 +43,7 @@ export class Halves {
     const first = shapes[variant.shape]!.variants.find((v) => v.flipped === variant.flipped)!;
     let poles = this.poles.get(first.index);
     if (!poles) {
-      poles = polesOf(first.ring, this.circles);
+      poles = polesOf(first.ring, this.circles, this.cover);
       this.poles.set(first.index, poles);
     }
     const [c, s] = turn(variant.rotationDeg - first.rotationDeg);
@@ -65,17 +66,19 @@ export class Halves {
  */
 export function severityOf(a: Half, b: Half, dx: number, dy: number): number {
   const eps = 0.01 * Math.max(a.diameter, b.diameter);
+  const [first, second] = [a.poles, b.poles];
+  const [square, twice] = [eps * eps, 2 * eps];
   let sum = 0;
-  for (let p = 0; p < a.poles.length; p += 3) {
-    const ax = a.poles[p]! - dx;
-    const ay = a.poles[p + 1]! - dy;
-    const ar = a.poles[p + 2]!;
-    for (let q = 0; q < b.poles.length; q += 3) {
-      const ex = b.poles[q]! - ax;
-      const ey = b.poles[q + 1]! - ay;
-      const br = b.poles[q + 2]!;
+  for (let p = 0; p < first.length; p += 3) {
+    const ax = first[p]! - dx;
+    const ay = first[p + 1]! - dy;
+    const ar = first[p + 2]!;
+    for (let q = 0; q < second.length; q += 3) {
+      const ex = second[q]! - ax;
+      const ey = second[q + 1]! - ay;
+      const br = second[q + 2]!;
       const depth = ar + br - Math.sqrt(ex * ex + ey * ey);
-      sum += (depth >= eps ? depth : (eps * eps) / (2 * eps - depth)) * Math.min(ar, br);
+      sum += (depth >= eps ? depth : square / (twice - depth)) * (ar < br ? ar : br);
     }
   }
   return Math.sqrt(Math.PI * sum + eps * eps) * Math.sqrt(Math.sqrt(a.hullArea) * Math.sqrt(b.hullArea));

@@ -35,6 +35,8 @@ export class PairTables {
   private decider = new Float64Array(1 << 12);
   private deciders = FIRST_DECIDER;
   private end = 0;
+  /** The deciders of the cell being told. */
+  private found = new Float64Array(1 << 10);
 
   constructor(
     readonly cells: number,
@@ -112,17 +114,21 @@ export class PairTables {
 
   private classify({ region, minX, minY, cellW, cellH }: Table, i: number, j: number): number {
     const { touch } = this;
+    const { box, start, parts } = region;
     const [hx, hy] = [cellW / 2, cellH / 2];
     const [cx, cy] = [minX + i * cellW + hx, minY + j * cellH + hy];
-    const found = [0];
-    for (let p = 0; p < region.parts; p++) {
+    const [lowX, highX, lowY, highY] = [cx - hx, cx + hx, cy - hy, cy + hy];
+    let undecided = 0;
+    let end = 1;
+    for (let p = 0; p < parts; p++) {
       const b = 4 * p;
-      if (cx + hx <= region.box[b]! || cx - hx >= region.box[b + 2]!) continue;
-      if (cy + hy <= region.box[b + 1]! || cy - hy >= region.box[b + 3]!) continue;
-      const mark = found.length;
-      found.push(0);
+      if (highX <= box[b]! || lowX >= box[b + 2]! || highY <= box[b + 1]! || lowY >= box[b + 3]!) continue;
+      const [from, to] = [start[p]!, start[p + 1]!];
+      this.makeRoom(end + 1 + 3 * (to - from));
+      const { found } = this;
+      const mark = end++;
       let apart = false;
-      for (let h = region.start[p]!; h < region.start[p + 1]!; h++) {
+      for (let h = from; h < to; h++) {
         const nx = region.nx[h]!;
         const ny = region.ny[h]!;
         const c = region.c[h]!;
@@ -133,17 +139,30 @@ export class PairTables {
           break;
         }
         if (slack - reach > touch) continue;
-        found.push(nx * cellW, ny * cellH, c - nx * minX - ny * minY - touch);
-        found[mark]!++;
+        found[end++] = nx * cellW;
+        found[end++] = ny * cellH;
+        found[end++] = c - nx * minX - ny * minY - touch;
       }
-      if (apart) found.length = mark;
-      else if (found[mark] === 0) return INSIDE;
-      else found[0]!++;
+      if (apart) {
+        end = mark;
+        continue;
+      }
+      if (end === mark + 1) return INSIDE;
+      found[mark] = (end - mark - 1) / 3;
+      undecided++;
     }
-    return found[0] === 0 ? APART : this.keep(found);
+    this.found[0] = undecided;
+    return undecided === 0 ? APART : this.keep(this.found.subarray(0, end));
   }
 
-  private keep(found: readonly number[]): number {
+  private makeRoom(length: number): void {
+    if (length <= this.found.length) return;
+    const longer = new Float64Array(2 * length);
+    longer.set(this.found);
+    this.found = longer;
+  }
+
+  private keep(found: Float64Array): number {
     const at = this.deciders;
     this.deciders += found.length;
     if (this.deciders > this.decider.length) {

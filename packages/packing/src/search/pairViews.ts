@@ -3,12 +3,30 @@ import { turn } from '../shape/turn.ts';
 import { Halves } from './halves.ts';
 import { PairTables } from './pairTables.ts';
 
+/** Turned shapes up to which tables cost little beside the search. */
+export const FEW = 150;
+
 /** How finely overlap is told, by the number of turned shapes: the more pairs there are, the less each can cost. */
 const FINENESS = [
-  { variants: 60, cells: 40, circles: 16 },
-  { variants: 150, cells: 24, circles: 16 },
-  { variants: Number.POSITIVE_INFINITY, cells: 16, circles: 8 },
+  { variants: 60, cells: 40, circles: 16, cover: 0.9 },
+  { variants: FEW, cells: 24, circles: 16, cover: 0.9 },
 ] as const;
+/**
+ * Of many shapes some are long and thin, and want many circles; the others are told well enough by few. Coarser cells
+ * are quicker at first, but a minute's lay of 340 turned shapes is 2 points poorer by them.
+ */
+const OF_MANY = { cells: 32, least: 16, circles: 24, cover: 0.8 } as const;
+/** Cells of all tables together, at most, if all pairs meet: some 200 MB. */
+const MOST_CELLS = 25e6;
+
+function finenessFor({ variants, shapes }: Prepared) {
+  const found = FINENESS.find((each) => variants.length <= each.variants);
+  if (found) return found;
+  const tables = (shapes.length * variants.length) / 2;
+  const cells = Math.floor(Math.sqrt(MOST_CELLS / tables)) - 1;
+  return { ...OF_MANY, cells: Math.max(OF_MANY.least, Math.min(OF_MANY.cells, cells)) };
+}
+
 /** Numbers per view: where the table begins, then the rows of (dx, dy, 1) -> its (u, v). */
 export const VIEW = 7;
 
@@ -25,8 +43,8 @@ export class PairViews {
 
   constructor(private readonly prep: Prepared) {
     this.count = prep.variants.length;
-    const { cells, circles } = FINENESS.find(({ variants }) => this.count <= variants)!;
-    this.halves = new Halves(prep, circles);
+    const { cells, circles, cover } = finenessFor(prep);
+    this.halves = new Halves(prep, circles, cover);
     this.view = new Float64Array(VIEW * this.count ** 2).fill(-1);
     this.tables = new PairTables(cells, prep.touch);
   }

@@ -3,20 +3,19 @@ import { areaOf, boxOf, type Ring } from '../shape/ring.ts';
 /** Inscribed circles, flat: x, y, radius, x, y, radius, ... */
 export type Poles = Float64Array;
 
-/** Stop when the circles cover this share of the area. */
-const COVER = 0.9;
-
 /**
  * Circles inside a ring: the largest, then each the largest that is also outside the earlier ones. Found by
- * dividing squares, most promising first, to 1 % of the ring's lesser side. At most `most` of them.
+ * dividing squares, most promising first, to 1 % of the ring's lesser side.
+ *
+ * @param most circles at most; they also end when they cover `cover` of the area
  *
  * @source inscribed circles as a shape's stand-in: sources.md#gardeyn-2025; the search: #garcia-castellanos-2007
  */
-export function polesOf(ring: Ring, most: number): Poles {
+export function polesOf(ring: Ring, most: number, cover: number): Poles {
   const area = areaOf(ring);
   const circles: number[] = [];
   let covered = 0;
-  while (circles.length < 3 * most && covered < COVER * area) {
+  while (circles.length < 3 * most && covered < cover * area) {
     const [x, y, r] = largestCircle(ring, circles);
     if (!(r > 0)) break;
     if (circles.length > 0 && r < 0.02 * circles[2]!) break;

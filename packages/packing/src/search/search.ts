@@ -3,6 +3,7 @@ import type { Random } from '../random.ts';
 import { Board, type Snapshot, tablesOf } from './board.ts';
 import { compact } from './compact.ts';
 import { disrupt } from './disrupt.ts';
+import { FEW } from './pairViews.ts';
 import { type Attempt, newAttempt, sweep } from './separate.ts';
 
 /** A lay with little overlap that could not be freed of it, kept as a start for another try. */
@@ -140,7 +141,9 @@ export class Search {
     const sweeps = Math.max(60, Math.min(200, 2 * count));
     const orders = this.orders();
     if (this.phase === 'compress') return { sweeps: Math.ceil(sweeps / 2), strikes: 3, orders };
-    return { sweeps, strikes: 3, orders };
+    // A coarse cut that will not come free is soon given up where every sweep is dear.
+    const dear = this.prep.variants.length > FEW && this.shrink > LEAST_SHRINK;
+    return dear ? { sweeps: Math.ceil(sweeps / 4), strikes: 1, orders } : { sweeps, strikes: 3, orders };
   }
 
   private orders(): number {
