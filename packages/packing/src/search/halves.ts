@@ -78,7 +78,7 @@ export function severityOf(a: Half, b: Half, dx: number, dy: number): number {
       const ey = second[q + 1]! - ay;
       const br = second[q + 2]!;
       const depth = ar + br - Math.sqrt(ex * ex + ey * ey);
-      sum += (depth >= eps ? depth : square / (twice - depth)) * (ar < br ? ar : br);
+      sum += (depth >= eps ? depth : square / (twice - depth)) * Math.min(ar, br);
     }
   }
   return Math.sqrt(Math.PI * sum + eps * eps) * Math.sqrt(Math.sqrt(a.hullArea) * Math.sqrt(b.hullArea));
