@@ -3,7 +3,7 @@ import { configDefaults, defineConfig } from 'vitest/config';
 // Long ones whose ground the benchmarks and other tests cover: PANEWRIGHT_ALL=1 runs them too.
 const LONG = ['kept', 'offcuts', 'survey', 'kill']
   .map((name) => `tests/browser/${name}.test.ts`)
-  .concat('tests/trials/trials.test.ts');
+  .concat('tests/trials/trials.test.ts', 'packages/photo/src/traceScenes.test.ts');
 
 export default defineConfig({
   test: {

@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from 'vitest';
 import { ask, ensureBuilt, startServer } from './builtServer.ts';
 import { temporaryFolder } from './temporary.ts';
 
-const KILLS = 8;
+const KILLS = 5;
 const WRITERS = 4;
 
 const data = temporaryFolder();

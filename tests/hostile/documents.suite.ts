@@ -14,7 +14,7 @@ const server = makeServer({
 });
 
 /** Documents of one part. */
-export const RUNS = Number(process.env['PANEWRIGHT_RUNS'] ?? 100);
+export const RUNS = Number(process.env['PANEWRIGHT_RUNS'] ?? 60);
 
 const HEADERS = { host: 'localhost', 'content-type': 'application/json' };
 

@@ -104,3 +104,19 @@ test('five hundred unlike pieces are laid at once, all of them, and a search lea
   expect(first.density).toBeGreaterThan(0.9);
   expect(layOf(instance, 100_000).length).toBeLessThanOrEqual(first.length);
 });
+
+// Each turn of one kind against each would be a hundred thousand tables; without them it is over in a moment.
+test('one kind of piece in any turn is laid in little time and memory', () => {
+  const polygon = [
+    [0, 0],
+    [60, 5],
+    [55, 40],
+    [30, 12],
+    [4, 37],
+  ];
+  const pieces = [{ id: 'gusset', demand: 8, allowedRotationsDeg: 'any', polygon }] as const;
+  const instance = benchmarkInstance({ name: 'gussets', stripWidth: 100, pieces });
+  const before = process.memoryUsage().arrayBuffers;
+  expect(layOf(instance, 400_000).density).toBeGreaterThan(0.5);
+  expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(200e6);
+});

@@ -1,7 +1,7 @@
 import type { Prepared, Shape } from '../prepared.ts';
 import { DirectPairs } from './directPairs.ts';
 import { Neighbours } from './neighbours.ts';
-import { PairViews, VIEW } from './pairViews.ts';
+import { PairViews, tablesOfAll, VIEW } from './pairViews.ts';
 
 /** Everything about an instance that a search looks up and never changes. */
 export interface Tables {
@@ -21,8 +21,8 @@ export interface Tables {
   readonly pairs: PairViews | DirectPairs;
 }
 
-/** Turned shapes up to which the overlap of every pair has a table. */
-const MOST_TABULATED = 640;
+/** Tables up to which the overlap of every pair has one. */
+const MOST_TABLES = 45_000;
 /** Evaluations from tables in the time of one without. */
 const DIRECT_PRICE = 5;
 
@@ -57,7 +57,7 @@ function makeTables(prep: Prepared): Tables {
     shapeOf: of(new Int32Array(count), (k) => all[k]!.shape),
     hullArea: of(new Float64Array(count), (k) => shape(k).hullArea),
     diameter: of(new Float64Array(count), (k) => shape(k).diameter),
-    pairs: variants.length <= MOST_TABULATED ? new PairViews(prep) : new DirectPairs(prep),
+    pairs: tablesOfAll(prep) <= MOST_TABLES ? new PairViews(prep) : new DirectPairs(prep),
   };
 }
 

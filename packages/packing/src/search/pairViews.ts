@@ -19,12 +19,17 @@ const OF_MANY = { cells: 32, least: 16, circles: 24, cover: 0.8 } as const;
 /** Cells of all tables together, at most, if all pairs meet: some 200 MB. */
 const MOST_CELLS = 25e6;
 
-function finenessFor({ variants, shapes }: Prepared) {
-  const found = FINENESS.find((each) => variants.length <= each.variants);
+function finenessFor(prep: Prepared) {
+  const found = FINENESS.find(({ variants }) => prep.variants.length <= variants);
   if (found) return found;
-  const tables = (shapes.length * variants.length) / 2;
-  const cells = Math.floor(Math.sqrt(MOST_CELLS / tables)) - 1;
+  const cells = Math.floor(Math.sqrt(MOST_CELLS / tablesOfAll(prep))) - 1;
   return { ...OF_MANY, cells: Math.max(OF_MANY.least, Math.min(OF_MANY.cells, cells)) };
+}
+
+/** Tables there will be once every two turned shapes have met: quarter turns share theirs, others do not. */
+export function tablesOfAll({ variants, shapes }: Prepared): number {
+  const quarters = variants.every(({ rotationDeg }) => rotationDeg % 90 === 0);
+  return ((quarters ? shapes.length : variants.length) * variants.length) / 2;
 }
 
 /** Numbers per view: where the table begins, then the rows of (dx, dy, 1) -> its (u, v). */
