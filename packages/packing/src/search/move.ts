@@ -5,8 +5,8 @@ const AROUND = 25;
 const ANYWHERE = 50;
 const KEPT = 3;
 
-/** A piece of more turns than this also turns while it walks downhill, from one to a near one. */
-const FEW_TURNS = 8;
+/** A piece of more turns than this also turns while it walks downhill; its first step is a sixteenth of them. */
+const FEW_TURNS = 15;
 /** The direction after along, across and the two diagonals. */
 const TURNING = 4;
 
