@@ -105,12 +105,15 @@ test('of a JPEG only the picture is kept and which way up it is: no place, maker
   expect(decodeJpeg(bytes)).toEqual(decodeJpeg(said));
 });
 
-test('a PNG loses its text and a WebP its Exif and XMP, and both stay pictures', async () => {
-  const text = [0, 0, 0, SECRET.length, ...signs('tEXt'), ...signs(SECRET), 1, 2, 3, 4];
-  const png = Uint8Array.from([...PNG.subarray(0, 33), ...text, ...PNG.subarray(33)]);
-  expect((await keptOf(png)).bytes).toEqual(PNG);
+test('a PNG loses its text, a WebP its Exif and XMP, both what no standard names, and stay pictures', async () => {
+  for (const name of ['tEXt', 'eXIf', 'teSt']) {
+    const text = [0, 0, 0, SECRET.length, ...signs(name), ...signs(SECRET), 1, 2, 3, 4];
+    const png = Uint8Array.from([...PNG.subarray(0, 33), ...text, ...PNG.subarray(33)]);
+    expect((await keptOf(png)).bytes).toEqual(PNG);
+  }
   const picture = [...WEBP.subarray(12)];
-  const webp = inRiff([...extended(0x2c), ...picture, ...chunk('EXIF', EXIF), ...chunk('XMP ', signs('x'))]);
+  const other = [...chunk('XMP ', signs('x')), ...chunk('TEST', signs(SECRET))];
+  const webp = inRiff([...extended(0x2c), ...picture, ...chunk('EXIF', EXIF), ...other]);
   expect(await keptOf(webp)).toMatchObject({
     ...{ width: 12, height: 8 },
     bytes: inRiff([...extended(0x20), ...picture]),

@@ -1,8 +1,11 @@
 import { type Found, stands, two } from './picture.ts';
 
 const SIGNATURE = '\x89PNG\r\n\x1a\n';
-/** Chunks of text, of Exif and of the time: all a PNG says beside its picture. */
-const SAID = ['tEXt', 'zTXt', 'iTXt', 'eXIf', 'tIME'];
+/** Chunks that the picture is shown by. Others may say anything, those of no standard too, and are left out. */
+const SHOWN = [
+  ...['IHDR', 'PLTE', 'IDAT', 'IEND', 'tRNS', 'bKGD', 'pHYs'],
+  ...['cHRM', 'gAMA', 'iCCP', 'sBIT', 'sRGB', 'cICP', 'mDCV', 'cLLI'],
+];
 
 const four = (bytes: Uint8Array, at: number): number => two(bytes, at) * 65536 + two(bytes, at + 2);
 
@@ -13,7 +16,7 @@ export function readPng(bytes: Uint8Array): Found | undefined {
   for (let at = 8; at + 12 <= bytes.length; ) {
     const next = at + 12 + four(bytes, at);
     if (next > bytes.length) return undefined;
-    if (!SAID.some((name) => stands(bytes, at + 4, name))) parts.push(bytes.subarray(at, next));
+    if (SHOWN.some((name) => stands(bytes, at + 4, name))) parts.push(bytes.subarray(at, next));
     if (stands(bytes, at + 4, 'IEND'))
       return { mediaType: 'image/png', width: four(bytes, 16), height: four(bytes, 20), parts };
     at = next;

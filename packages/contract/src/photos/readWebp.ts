@@ -3,6 +3,9 @@ import { type Found, joined, type Size, stands } from './picture.ts';
 /** Bits of the extended header that say: there is Exif, there is XMP. */
 const SAYS = 0x08 | 0x04;
 
+/** Chunks that the picture is shown by. Others may say anything, those of no standard too, and are left out. */
+const SHOWN = ['VP8X', 'VP8 ', 'VP8L', 'ALPH', 'ICCP', 'ANIM', 'ANMF'];
+
 /** Bytes as a number, the least first. */
 const little = (bytes: Uint8Array, at: number, count: number): number => {
   let value = 0;
@@ -10,7 +13,7 @@ const little = (bytes: Uint8Array, at: number, count: number): number => {
   return value;
 };
 
-/** Chunk by chunk, without those of Exif and XMP; the length in the head is written anew. */
+/** Chunk by chunk, only those of the picture; the length in the head is written anew. */
 export function readWebp(bytes: Uint8Array): Found | undefined {
   const whole = 8 + little(bytes, 4, 4);
   if (!stands(bytes, 0, 'RIFF') || !stands(bytes, 8, 'WEBP') || whole > bytes.length) return undefined;
@@ -21,7 +24,7 @@ export function readWebp(bytes: Uint8Array): Found | undefined {
     const next = at + 8 + length + (length % 2);
     if (at + 8 + length > whole) return undefined;
     size ??= sizeIn(bytes, at);
-    if (!stands(bytes, at, 'EXIF') && !stands(bytes, at, 'XMP '))
+    if (SHOWN.some((name) => stands(bytes, at, name)))
       chunks.push(silent(bytes.slice(at, Math.min(next, whole))));
     at = next;
   }
