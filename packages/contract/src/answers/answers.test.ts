@@ -43,6 +43,18 @@ test('lengths are said in the units of the job, to 1/16 in or 0.1 mm', () => {
   );
 });
 
+test('where less or as much cloth of a dearer roll is bought, no length is said to be more', () => {
+  for (const code of ['SAME_WAY_COSTS', 'KEPT_TOGETHER_COSTS'] as const)
+    for (const [length, bought] of [
+      [914.4, '914.4 mm more cloth is bought'],
+      [0, 'cloth of a dearer roll is bought'],
+      [-914.4, 'cloth of a dearer roll is bought'],
+    ] as const) {
+      const costs = finding(code, {}, { fabric: 'Mesh', price: 360, length });
+      expect(sayFinding(costs, millimetres).what).toContain(bought);
+    }
+});
+
 test('wind is said in miles an hour where the job is in inches, and in metres a second where it is not', () => {
   // Oracle: 1 mph = 0.44704 m/s exactly, so 8.9408 m/s are 20 mph.
   const weak = finding(

@@ -193,7 +193,7 @@ const cuttingFindings = {
     do: 'Measure each offcut and look it over for faults before cutting.',
   }),
   KEPT_TOGETHER_COSTS: (f, show) => ({
-    what: `${show.text(f.numbers.fabric)}: keeping pieces together costs ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} more cloth is bought.`,
+    what: `${show.text(f.numbers.fabric)}: keeping pieces together costs ${show.money(f.numbers.price)}: ${f.numbers.length <= 0 ? 'cloth of a dearer roll' : `${show.length(f.numbers.length)} more cloth`} is bought.`,
     why: 'Piece by piece, offcuts of the stock would take more.',
     do: 'Choose a smaller group, or let pieces come from wherever they save, under the rules for cutting.',
   }),
@@ -208,8 +208,8 @@ const cuttingFindings = {
     do: 'If it is cut already, keep smaller groups together or none; if it is not, mark it as not cut yet.',
   }),
   SAME_WAY_COSTS: (f, show) => ({
-    what: `${show.text(f.numbers.fabric)}: laying all pieces one way costs ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} more cloth is bought.`,
-    why: 'Turned each as it may lie, the pieces take a shorter lay.',
+    what: `${show.text(f.numbers.fabric)}: laying all pieces one way costs ${show.money(f.numbers.price)}: ${f.numbers.length <= 0 ? 'cloth of a dearer roll' : `${show.length(f.numbers.length)} more cloth`} is bought.`,
+    why: 'Turned each as it may lie, the pieces take a shorter lay or a cheaper roll.',
     do: 'Let each piece lie as its grain allows, where the difference would not be seen.',
   }),
   SAME_WAY_GRAINS: (f, show) => ({

@@ -187,7 +187,7 @@ const cuttingFindings = {
     do: 'Jedes Reststück vor dem Zuschnitt nachmessen und auf Fehler durchsehen.',
   }),
   KEPT_TOGETHER_COSTS: (f, show) => ({
-    what: `${show.text(f.numbers.fabric)}: Das Zusammenhalten kostet ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} mehr Stoff ist zu kaufen.`,
+    what: `${show.text(f.numbers.fabric)}: Das Zusammenhalten kostet ${show.money(f.numbers.price)}: ${f.numbers.length <= 0 ? 'Stoff von einer teureren Rolle' : `${show.length(f.numbers.length)} mehr Stoff`} ist zu kaufen.`,
     why: 'Teil für Teil nähmen Reststücke aus dem Bestand mehr auf.',
     do: 'Kleinere Gruppen wählen oder Teile nehmen, wo sie sparen, bei den Regeln für den Zuschnitt.',
   }),
@@ -202,8 +202,8 @@ const cuttingFindings = {
     do: 'Ist es schon zugeschnitten, kleinere Gruppen oder nichts zusammenhalten; sonst als noch nicht zugeschnitten vermerken.',
   }),
   SAME_WAY_COSTS: (f, show) => ({
-    what: `${show.text(f.numbers.fabric)}: Alles in einer Richtung auszulegen kostet ${show.money(f.numbers.price)}: ${show.length(f.numbers.length)} mehr Stoff ist zu kaufen.`,
-    why: 'Jedes so gedreht, wie es liegen darf, brauchen die Teile eine kürzere Schnittlage.',
+    what: `${show.text(f.numbers.fabric)}: Alles in einer Richtung auszulegen kostet ${show.money(f.numbers.price)}: ${f.numbers.length <= 0 ? 'Stoff von einer teureren Rolle' : `${show.length(f.numbers.length)} mehr Stoff`} ist zu kaufen.`,
+    why: 'Jedes so gedreht, wie es liegen darf, brauchen die Teile eine kürzere Schnittlage oder eine billigere Rolle.',
     do: 'Jedes Teil liegen lassen, wie sein Fadenlauf es erlaubt, wo man den Unterschied nicht sähe.',
   }),
   SAME_WAY_GRAINS: (f, show) => ({

@@ -190,7 +190,7 @@ const cuttingFindings = {
     do: 'Mida cada retal y revíselo antes de cortar.',
   }),
   KEPT_TOGETHER_COSTS: (f, show) => ({
-    what: `${show.text(f.numbers.fabric)}: mantener piezas juntas cuesta ${show.money(f.numbers.price)}: hay que comprar ${show.length(f.numbers.length)} más de tela.`,
+    what: `${show.text(f.numbers.fabric)}: mantener piezas juntas cuesta ${show.money(f.numbers.price)}: hay que comprar ${f.numbers.length <= 0 ? 'tela de un rollo más caro' : `${show.length(f.numbers.length)} más de tela`}.`,
     why: 'Pieza a pieza, los retales del almacén llevarían más.',
     do: 'Elija grupos menores, o deje que las piezas salgan de donde ahorren, en las reglas de corte.',
   }),
@@ -205,8 +205,8 @@ const cuttingFindings = {
     do: 'Si ya está cortado, mantenga juntos grupos menores o ninguno; si no, márquelo como aún sin cortar.',
   }),
   SAME_WAY_COSTS: (f, show) => ({
-    what: `${show.text(f.numbers.fabric)}: tender todo en un sentido cuesta ${show.money(f.numbers.price)}: hay que comprar ${show.length(f.numbers.length)} más de tela.`,
-    why: 'Girada cada una como puede ir, las piezas necesitan un tendido más corto.',
+    what: `${show.text(f.numbers.fabric)}: tender todo en un sentido cuesta ${show.money(f.numbers.price)}: hay que comprar ${f.numbers.length <= 0 ? 'tela de un rollo más caro' : `${show.length(f.numbers.length)} más de tela`}.`,
+    why: 'Girada cada una como puede ir, las piezas necesitan un tendido más corto o un rollo más barato.',
     do: 'Deje cada pieza como permita su hilo donde la diferencia no se vea.',
   }),
   SAME_WAY_GRAINS: (f, show) => ({
