@@ -26,8 +26,9 @@ export const MANNERS: readonly Manner[] = [
 const VISITS_PER_EVALUATION = 12;
 
 /**
- * What a construction will cost, in evaluations, from above: every piece in every turn looks at all laid before, but
- * like ones only from where the last of them went.
+ * Roughly what a construction will cost, in evaluations: every piece in every turn looks at all laid before, but like
+ * ones only from where the last of them went. Much too little for hundreds of like pieces of several turns: a turn that
+ * none of them took looks at all.
  */
 export function costOfConstructing({ items, shapes }: Prepared): number {
   const turns = items.reduce((sum, { shape }) => sum + shapes[shape]!.variants.length, 0);
