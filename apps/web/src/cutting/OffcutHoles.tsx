@@ -2,16 +2,21 @@ import { newId } from '../app/newId.ts';
 import type { Offcut, OffcutHole } from '../contract.ts';
 import { useWords } from '../text/useWords.ts';
 import { PlaceEntry } from './PlaceEntry.tsx';
+import { MEASURES, withMeasure } from './placeMeasures.ts';
 
 /** A new hole, until it is measured: as large as a hand, in a corner. */
 const FIRST = 100;
 const MOST = 20;
-const MEASURES = ['from', 'to', 'near', 'far'] as const;
+/** An entry at the very edge is rounded, mm. */
+const EDGE = 1;
 
 interface Props {
   readonly offcut: Offcut;
-  /** Saves them; says `done`. */
-  readonly set: (holes: readonly OffcutHole[], done: string) => Promise<void>;
+  /** Saves them as they are then, changed; says `done`. */
+  readonly set: (
+    change: (holes: readonly OffcutHole[]) => readonly OffcutHole[],
+    done: string,
+  ) => Promise<void>;
 }
 
 /** Holes and faults of an offcut, each by its four measures: nothing is cut there. */
@@ -20,16 +25,15 @@ export function OffcutHoles({ offcut: { name, holes = [], along, across }, set }
   const h = w.offcut.holes;
   const add = () => {
     const size = { from: 0, to: Math.min(FIRST, along), near: 0, far: Math.min(FIRST, across) };
-    void set([...holes, { id: newId('hole'), ...size }], h.added(name));
+    const hole = { id: newId('hole'), ...size };
+    void set((all) => [...all, hole], h.added(name));
   };
   const measure = (hole: OffcutHole, which: (typeof MEASURES)[number], value: number): string | null => {
-    const next = { ...hole, [which]: value };
-    if (next.to <= next.from || next.far <= next.near) return w.reserved.backwards;
+    const next = withMeasure(hole, which, value, { along, across });
     if (Math.min(next.from, next.near) < 0 || next.from >= along || next.near >= across) return h.outside;
-    void set(
-      holes.map((one) => (one.id === hole.id ? next : one)),
-      h.changed(name),
-    );
+    if (next.to > along + EDGE || next.far > across + EDGE) return h.outside;
+    if (next.to <= next.from || next.far <= next.near) return h.backwards;
+    void set((all) => all.map((one) => (one.id === hole.id ? { ...one, ...next } : one)), h.changed(name));
     return null;
   };
   return (
@@ -53,12 +57,7 @@ export function OffcutHoles({ offcut: { name, holes = [], along, across }, set }
             type="button"
             className="quiet"
             aria-label={w.offcut.of(h.removeOne(index + 1), name)}
-            onClick={() =>
-              void set(
-                holes.filter(({ id }) => id !== hole.id),
-                h.removed(name),
-              )
-            }
+            onClick={() => void set((all) => all.filter(({ id }) => id !== hole.id), h.removed(name))}
           >
             {w.offcut.removeIt}
           </button>

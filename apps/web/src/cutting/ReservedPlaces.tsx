@@ -6,6 +6,7 @@ import { useJob, useWork } from '../job/work.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
 import { PlaceEntry } from './PlaceEntry.tsx';
+import { MEASURES, withMeasure } from './placeMeasures.ts';
 
 /** A new place, until it is measured: as large as a hand, at the cut end. */
 const FIRST = 100;
@@ -45,8 +46,6 @@ export function ReservedPlaces({ lay }: { readonly lay: LayPlan }) {
   );
 }
 
-const MEASURES = ['from', 'to', 'near', 'far'] as const;
-
 function Place({ place, index }: { readonly place: ReservedPlace; readonly index: number }) {
   const w = useWords();
   const { job } = useWork();
@@ -61,9 +60,9 @@ function Place({ place, index }: { readonly place: ReservedPlace; readonly index
     return problem;
   };
   const measure = (which: (typeof MEASURES)[number], value: number) => {
-    const next = { ...place, [which]: value };
+    const next = withMeasure(place, which, value, { along: Infinity, across: place.rollWidth });
     if (next.to <= next.from || next.far <= next.near) return w.reserved.backwards;
-    return change({ [which]: value })?.sentence ?? null;
+    return change(next)?.sentence ?? null;
   };
   const remove = () => {
     job.edit(key, (draft) => {

@@ -37,11 +37,11 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
     const back = () => put(before, w.offcut.photo.kept(name));
     if (await put(photo, said(name))) setUndo(before ? { words: w.offcut.photo.putBack, back } : null);
   };
-  const setHoles = async (offcut: Offcut, holes: readonly OffcutHole[], done: string) => {
-    const put = (one: readonly OffcutHole[] | undefined, said: string) =>
-      stock.change((all) => all.map((it) => (it.id === offcut.id ? withHoles(it, one) : it)), said);
-    const back = () => put(offcut.holes, w.offcut.holes.changed(offcut.name));
-    if (await put(holes, done)) setUndo({ words: w.offcut.holes.putBack, back });
+  const setHoles = async (offcut: Offcut, change: ChangeHoles, done: string) => {
+    const put = (to: ChangeHoles, said: string) =>
+      stock.change((all) => all.map((it) => (it.id === offcut.id ? withHoles(it, to) : it)), said);
+    const back = () => put(() => offcut.holes ?? [], w.offcut.holes.changed(offcut.name));
+    if (await put(change, done)) setUndo({ words: w.offcut.holes.putBack, back });
   };
   useEffect(() => {
     void forgetPhotosBut(stock.offcuts.flatMap(({ photo }) => (photo ? [photo.id] : [])));
@@ -83,7 +83,7 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
               stock={stock}
               remove={() => void remove(offcut)}
               setPhoto={(photo) => setPhoto(offcut, photo)}
-              setHoles={(holes, done) => setHoles(offcut, holes, done)}
+              setHoles={(change, done) => setHoles(offcut, change, done)}
             />
           ))}
         </ul>
@@ -96,8 +96,12 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
 const withPhoto = ({ photo: _before, ...rest }: Offcut, photo: Offcut['photo']): Offcut =>
   photo ? { ...rest, photo } : rest;
 
-const withHoles = ({ holes: _before, ...rest }: Offcut, holes: readonly OffcutHole[] | undefined): Offcut =>
-  holes && holes.length > 0 ? { ...rest, holes: [...holes] } : rest;
+type ChangeHoles = (holes: readonly OffcutHole[]) => readonly OffcutHole[];
+
+function withHoles({ holes: before = [], ...rest }: Offcut, change: ChangeHoles): Offcut {
+  const holes = change(before);
+  return holes.length > 0 ? { ...rest, holes: [...holes] } : rest;
+}
 
 interface ItemProps {
   readonly offcut: Offcut;
@@ -106,7 +110,7 @@ interface ItemProps {
   readonly stock: Stock;
   readonly remove: () => void;
   readonly setPhoto: (photo: Offcut['photo']) => Promise<void>;
-  readonly setHoles: (holes: readonly OffcutHole[], done: string) => Promise<void>;
+  readonly setHoles: (change: ChangeHoles, done: string) => Promise<void>;
 }
 
 function OffcutItem({ offcut, cloth, cutting, stock, remove, setPhoto, setHoles }: ItemProps) {

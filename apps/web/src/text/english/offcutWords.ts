@@ -61,6 +61,7 @@ export const offcutWords = {
     added: (name: string) => `“${name}” has a hole more: enter where it is.`,
     changed: (name: string) => `The holes of “${name}” are changed.`,
     removed: (name: string) => `“${name}” has a hole less.`,
+    backwards: 'It would end before it begins.',
     outside: 'It would lie off the offcut.',
     putBack: 'As before',
   },

@@ -62,6 +62,7 @@ export const offcutWords: Words['offcut'] = {
     added: (name) => `„${name}“ hat ein Loch mehr: eintragen, wo es ist.`,
     changed: (name) => `Die Löcher von „${name}“ sind geändert.`,
     removed: (name) => `„${name}“ hat ein Loch weniger.`,
+    backwards: 'Es würde enden, bevor es beginnt.',
     outside: 'Es läge neben dem Reststück.',
     putBack: 'Wie vorher',
   },

@@ -62,6 +62,7 @@ export const offcutWords: Words['offcut'] = {
     added: (name) => `«${name}» tiene un agujero más: anote dónde está.`,
     changed: (name) => `Los agujeros de «${name}» están cambiados.`,
     removed: (name) => `«${name}» tiene un agujero menos.`,
+    backwards: 'Terminaría antes de empezar.',
     outside: 'Quedaría fuera del retal.',
     putBack: 'Como antes',
   },
