@@ -1,6 +1,7 @@
 import type { LayPlan } from '../contract.ts';
 import { Drawing } from '../drawing/Drawing.tsx';
 import { outlinePath } from '../drawing/outlinePath.ts';
+import { KeptClear } from './KeptClear.tsx';
 
 const PAD = { x: 12, top: 12, bottom: 12 };
 
@@ -8,12 +9,12 @@ interface Props {
   readonly label: string;
   /** Of the cloth shown. */
   readonly length: number;
-  readonly lay: Pick<LayPlan, 'rollWidth' | 'placements' | 'leaves'>;
+  readonly lay: Pick<LayPlan, 'rollWidth' | 'placements' | 'leaves'> & Partial<Pick<LayPlan, 'reserved'>>;
 }
 
-/** A lay to look at: its pieces, and what it leaves, numbered. */
+/** A lay to look at: its pieces, what is kept clear, and what it leaves, numbered. */
 export function LayPicture({ label, length, lay }: Props) {
-  const { rollWidth, placements, leaves } = lay;
+  const { rollWidth, placements, leaves, reserved = [] } = lay;
   return (
     <Drawing
       box={{ minX: 0, minY: 0, maxX: length, maxY: rollWidth }}
@@ -27,6 +28,7 @@ export function LayPicture({ label, length, lay }: Props) {
         <>
           <g transform={view.world}>
             <rect x={0} y={0} width={length} height={rollWidth} className="roll" />
+            <KeptClear places={reserved} rollWidth={rollWidth} end={length} />
             {placements.map(({ piece, copy, outline }) => (
               <path key={`${piece}.${copy}`} d={outlinePath(outline)} className="piece piece-panel" />
             ))}
