@@ -1,3 +1,5 @@
+import { oneRound } from './shape/turn.ts';
+
 /** Edges whose turns along and across the strip are looked for, the longest. */
 const EDGES = 24;
 
@@ -17,7 +19,7 @@ export function anyTurn(polygon: readonly (readonly number[])[]): readonly numbe
   const turns = Array.from({ length: 360 }, (_, degrees) => degrees);
   for (const [x, y] of longest)
     for (const quarter of [0, 90, 180, 270]) {
-      const degrees = (((quarter - (Math.atan2(y, x) * 180) / Math.PI) % 360) + 360) % 360;
+      const degrees = oneRound(quarter - (Math.atan2(y, x) * 180) / Math.PI);
       if (!turns.some((other) => Math.abs(other - degrees) < 1e-9 || other + 360 - degrees < 1e-9))
         turns.push(degrees);
     }

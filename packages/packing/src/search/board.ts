@@ -23,8 +23,6 @@ export interface Tables {
 
 /** Tables up to which the overlap of every pair has one. */
 const MOST_TABLES = 45_000;
-/** Evaluations from tables in the time of one without. */
-const DIRECT_PRICE = 5;
 
 const known = new WeakMap<Prepared, Tables>();
 
@@ -91,7 +89,6 @@ export class Board {
   length = 0;
   /** Evaluations so far, those without a table counted as many. */
   used = 0;
-  private readonly price: number;
 
   /** @param longest the strip will not be longer than this */
   constructor(
@@ -99,7 +96,6 @@ export class Board {
     longest: number,
   ) {
     const n = tables.count;
-    this.price = tables.pairs instanceof PairViews ? 1 : DIRECT_PRICE;
     this.near = new Neighbours(n, longest, tables.prep.height);
     this.x = new Float64Array(n);
     this.y = new Float64Array(n);
@@ -131,8 +127,8 @@ export class Board {
 
   /** Weighted overlap of item i were it turned to v at (x, y); stops at `bound` once the sum has reached it. */
   evaluate(i: number, v: number, x: number, y: number, bound: number): number {
-    this.used += this.price;
     const { count, width, height, pairs } = this.tables;
+    this.used += pairs.price;
     const { right, top, near } = this;
     const xs = this.x;
     const ys = this.y;
@@ -162,7 +158,7 @@ export class Board {
   gather(i: number, v: number, x: number, y: number, reach: number): void {
     const { count, width, height, pairs } = this.tables;
     const { right, top, near, list, variant, weight } = this;
-    const view = pairs instanceof PairViews ? pairs.view : undefined;
+    const views = pairs instanceof PairViews ? pairs : undefined;
     this.turned = v;
     const [lowX, lowY] = [x - reach, y - reach];
     const [highX, highY] = [x + width[v]! + reach, y + height[v]! + reach];
@@ -175,13 +171,14 @@ export class Board {
         const j = 32 * w + 31 - Math.clz32(mask & -mask);
         const [xj, yj] = [this.x[j]!, this.y[j]!];
         if (xj >= highX || right[j]! <= lowX || yj >= highY || top[j]! <= lowY || j === i) continue;
-        if (!(pairs instanceof PairViews) || view === undefined) {
+        if (views === undefined) {
           list[end] = j;
           list[end + VIEW] = weight[i * count + j]!;
           end += VIEW + 1;
           continue;
         }
-        const at = pairs.viewOf(variant[j]!, v);
+        const { view } = views;
+        const at = views.viewOf(variant[j]!, v);
         list[end] = view[at]!;
         list[end + 1] = view[at + 1]!;
         list[end + 2] = view[at + 2]!;
@@ -198,9 +195,9 @@ export class Board {
 
   /** As `evaluate`, of the item, turn and neighbourhood last gathered. */
   evaluateNear(x: number, y: number, bound: number): number {
-    this.used += this.price;
     const { list, listed } = this;
     const { pairs } = this.tables;
+    this.used += pairs.price;
     if (!(pairs instanceof PairViews)) return this.evaluateGathered(pairs, x, y, bound);
     const { tables } = pairs;
     const { cells } = tables;

@@ -1,5 +1,5 @@
 import type { Prepared } from '../prepared.ts';
-import { outwardNormals } from '../shape/blockedRegion.ts';
+import { most, outwardNormals } from '../shape/blockedRegion.ts';
 import { boxOf, type Ring } from '../shape/ring.ts';
 import { type Half, Halves, severityOf } from './halves.ts';
 
@@ -25,6 +25,8 @@ interface Part {
  * proportion to the shapes, not to their pairs.
  */
 export class DirectPairs {
+  /** Evaluations from tables in the time of one of these. */
+  readonly price = 5;
   private readonly parts: (readonly Part[] | undefined)[];
   private readonly halves: Halves;
 
@@ -71,11 +73,7 @@ function partOf(ring: Ring, rounded: boolean): Part {
   const planes = new Float64Array(normals.length);
   for (let k = 0; k < normals.length; k += 3) {
     const [nx, ny] = [normals[k]!, normals[k + 1]!];
-    let c = Number.NEGATIVE_INFINITY;
-    for (let l = 0; l < ring.length; l += 2) c = Math.max(c, nx * ring[l]! + ny * ring[l + 1]!);
-    planes[k] = nx;
-    planes[k + 1] = ny;
-    planes[k + 2] = c;
+    planes.set([nx, ny, most(ring, nx, ny)], k);
   }
   const box = boxOf(ring);
   return { ring, ...box, midX: (box.minX + box.maxX) / 2, midY: (box.minY + box.maxY) / 2, planes };

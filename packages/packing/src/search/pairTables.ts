@@ -49,14 +49,8 @@ export class PairTables {
   add(region: BlockedRegion, a: Half, b: Half): Table {
     const base = this.end;
     this.end += this.stride ** 2;
-    if (this.end > this.mark.length) {
-      const longer = Math.max(2 * this.mark.length, this.end);
-      const [mark, node] = [this.mark, this.node];
-      this.mark = new Int32Array(longer);
-      this.mark.set(mark);
-      this.node = new Float32Array(longer);
-      this.node.set(node);
-    }
+    this.mark = withRoom(this.mark, this.end);
+    this.node = withRoom(this.node, this.end);
     this.node.fill(-1, base, this.end);
     const [cellW, cellH] = [(a.width + b.width) / this.cells, (a.height + b.height) / this.cells];
     const table = { region, a, b, base, minX: -b.width, minY: -b.height, cellW, cellH };
@@ -124,8 +118,8 @@ export class PairTables {
       const b = 4 * p;
       if (highX <= box[b]! || lowX >= box[b + 2]! || highY <= box[b + 1]! || lowY >= box[b + 3]!) continue;
       const [from, to] = [start[p]!, start[p + 1]!];
-      this.makeRoom(end + 1 + 3 * (to - from));
-      const { found } = this;
+      const found = withRoom(this.found, end + 1 + 3 * (to - from));
+      this.found = found;
       const mark = end++;
       let apart = false;
       for (let h = from; h < to; h++) {
@@ -155,22 +149,19 @@ export class PairTables {
     return undecided === 0 ? APART : this.keep(this.found.subarray(0, end));
   }
 
-  private makeRoom(length: number): void {
-    if (length <= this.found.length) return;
-    const longer = new Float64Array(2 * length);
-    longer.set(this.found);
-    this.found = longer;
-  }
-
   private keep(found: Float64Array): number {
     const at = this.deciders;
     this.deciders += found.length;
-    if (this.deciders > this.decider.length) {
-      const shorter = this.decider;
-      this.decider = new Float64Array(Math.max(2 * shorter.length, this.deciders));
-      this.decider.set(shorter);
-    }
+    this.decider = withRoom(this.decider, this.deciders);
     this.decider.set(found, at);
     return at;
   }
+}
+
+/** The same numbers in an array of at least this length, and then of twice it, so that growing seldom costs. */
+function withRoom<T extends Int32Array | Float32Array | Float64Array>(array: T, length: number): T {
+  if (length <= array.length) return array;
+  const longer = new (array.constructor as new (length: number) => T)(2 * length);
+  longer.set(array);
+  return longer;
 }

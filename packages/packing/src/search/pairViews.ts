@@ -40,6 +40,7 @@ export const VIEW = 7;
  * their relative place, turning both by quarter turns turns it, so such pairs share one table.
  */
 export class PairViews {
+  readonly price = 1;
   private readonly count: number;
   readonly view: Float64Array;
   readonly tables: PairTables;

@@ -64,7 +64,8 @@ export function blockedRegion(
   };
 }
 
-function most(ring: Ring, nx: number, ny: number): number {
+/** How far a ring reaches in a direction. */
+export function most(ring: Ring, nx: number, ny: number): number {
   let m = -Infinity;
   for (let k = 0; k < ring.length; k += 2) m = Math.max(m, nx * ring[k]! + ny * ring[k + 1]!);
   return m;
