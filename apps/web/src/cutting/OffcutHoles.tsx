@@ -1,11 +1,9 @@
 import { newId } from '../app/newId.ts';
 import type { Offcut, OffcutHole } from '../contract.ts';
 import { useWords } from '../text/useWords.ts';
-import { PlaceEntry } from './PlaceEntry.tsx';
-import { MEASURES, withMeasure } from './placeMeasures.ts';
+import { MeasureEntries } from './MeasureEntries.tsx';
+import { HAND, type Measures, withMeasure } from './placeMeasures.ts';
 
-/** A new hole, until it is measured: as large as a hand, in a corner. */
-const FIRST = 100;
 const MOST = 20;
 /** An entry at the very edge is rounded, mm. */
 const EDGE = 1;
@@ -24,11 +22,11 @@ export function OffcutHoles({ offcut: { name, holes = [], along, across }, set }
   const w = useWords();
   const h = w.offcut.holes;
   const add = () => {
-    const size = { from: 0, to: Math.min(FIRST, along), near: 0, far: Math.min(FIRST, across) };
+    const size = { from: 0, to: Math.min(HAND, along), near: 0, far: Math.min(HAND, across) };
     const hole = { id: newId('hole'), ...size };
     void set((all) => [...all, hole], h.added(name));
   };
-  const measure = (hole: OffcutHole, which: (typeof MEASURES)[number], value: number): string | null => {
+  const measure = (hole: OffcutHole, which: keyof Measures, value: number): string | null => {
     const next = withMeasure(hole, which, value, { along, across });
     if (Math.min(next.from, next.near) < 0 || next.from >= along || next.near >= across) return h.outside;
     if (next.to > along + EDGE || next.far > across + EDGE) return h.outside;
@@ -44,14 +42,7 @@ export function OffcutHoles({ offcut: { name, holes = [], along, across }, set }
         <fieldset key={hole.id}>
           <legend>{h.one(index + 1)}</legend>
           <div className="fields fields-narrow">
-            {MEASURES.map((which) => (
-              <PlaceEntry
-                key={which}
-                label={w.reserved[which]}
-                value={hole[which]}
-                set={(value) => measure(hole, which, value)}
-              />
-            ))}
+            <MeasureEntries place={hole} set={(which, value) => measure(hole, which, value)} />
           </div>
           <button
             type="button"

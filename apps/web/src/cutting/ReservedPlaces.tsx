@@ -5,11 +5,9 @@ import { useUnits } from '../fields/useUnits.ts';
 import { useJob, useWork } from '../job/work.ts';
 import { showLength } from '../text/show.ts';
 import { useWords } from '../text/useWords.ts';
-import { PlaceEntry } from './PlaceEntry.tsx';
-import { MEASURES, withMeasure } from './placeMeasures.ts';
+import { MeasureEntries } from './MeasureEntries.tsx';
+import { HAND, type Measures, withMeasure } from './placeMeasures.ts';
 
-/** A new place, until it is measured: as large as a hand, at the cut end. */
-const FIRST = 100;
 const NONE: readonly ReservedPlace[] = [];
 
 /** Where on the roll of a lay nothing may be cut, each by its four measures. */
@@ -23,7 +21,7 @@ export function ReservedPlaces({ lay }: { readonly lay: LayPlan }) {
   const others = ofCloth.filter(({ rollWidth }) => rollWidth !== lay.rollWidth);
   const add = () => {
     const near = lay.selvage;
-    const size = { from: 0, to: FIRST, near, far: Math.min(near + FIRST, lay.rollWidth) };
+    const size = { from: 0, to: HAND, near, far: Math.min(near + HAND, lay.rollWidth) };
     const on = { id: newId('place'), fabric: lay.fabric, rollWidth: lay.rollWidth };
     job.edit(`reserved.${on.id}`, (draft) => {
       draft.reservedPlaces = [...(draft.reservedPlaces ?? []), { ...on, ...size, why: 'flaw', notes: '' }];
@@ -59,7 +57,7 @@ function Place({ place, index }: { readonly place: ReservedPlace; readonly index
     if (!problem) job.settle();
     return problem;
   };
-  const measure = (which: (typeof MEASURES)[number], value: number) => {
+  const measure = (which: keyof Measures, value: number) => {
     const next = withMeasure(place, which, value, { along: Infinity, across: place.rollWidth });
     if (next.to <= next.from || next.far <= next.near) return w.reserved.backwards;
     return change(next)?.sentence ?? null;
@@ -76,14 +74,7 @@ function Place({ place, index }: { readonly place: ReservedPlace; readonly index
     <fieldset>
       <legend>{w.reserved.place(index)}</legend>
       <div className="fields fields-narrow">
-        {MEASURES.map((which) => (
-          <PlaceEntry
-            key={which}
-            label={w.reserved[which]}
-            value={place[which]}
-            set={(value) => measure(which, value)}
-          />
-        ))}
+        <MeasureEntries place={place} set={measure} />
         <SelectField
           label={w.reserved.why}
           value={place.why}

@@ -33,13 +33,13 @@ export function StockList({ cutting, stock }: { readonly cutting: CuttingPlan; r
     const { name, photo: before } = offcut;
     const said = photo ? (before ? w.offcut.photo.replaced : w.offcut.photo.kept) : w.offcut.photo.removed;
     const put = (one: Offcut['photo'], done: string) =>
-      stock.change((all) => all.map((it) => (it.id === offcut.id ? withPhoto(it, one) : it)), done);
+      stock.changeOne(offcut.id, (it) => withPhoto(it, one), done);
     const back = () => put(before, w.offcut.photo.kept(name));
     if (await put(photo, said(name))) setUndo(before ? { words: w.offcut.photo.putBack, back } : null);
   };
   const setHoles = async (offcut: Offcut, change: ChangeHoles, done: string) => {
     const put = (to: ChangeHoles, said: string) =>
-      stock.change((all) => all.map((it) => (it.id === offcut.id ? withHoles(it, to) : it)), said);
+      stock.changeOne(offcut.id, (it) => withHoles(it, to), said);
     const back = () => put(() => offcut.holes ?? [], w.offcut.holes.changed(offcut.name));
     if (await put(change, done)) setUndo({ words: w.offcut.holes.putBack, back });
   };
@@ -131,10 +131,10 @@ function OffcutItem({ offcut, cloth, cutting, stock, remove, setPhoto, setHoles 
     job.settle();
   };
   const mark = (cut: boolean) => {
-    const { used: _before, ...rest } = offcut;
     const date = new Date().toISOString().slice(0, 10);
-    const next: Offcut = cut ? { ...rest, used: { job: jobId, jobName, date } } : rest;
-    void stock.change((all) => all.map((one) => (one.id === offcut.id ? next : one)), '');
+    const marked = ({ used: _before, ...rest }: Offcut): Offcut =>
+      cut ? { ...rest, used: { job: jobId, jobName, date } } : rest;
+    void stock.changeOne(offcut.id, marked, '');
   };
   const s = w.offcut.states;
   const state =

@@ -6,6 +6,9 @@ export interface Measures {
   readonly far: number;
 }
 
+/** Sides of a new place, until it is measured: as large as a hand, mm. */
+export const HAND = 100;
+
 export const MEASURES = ['from', 'to', 'near', 'far'] as const;
 
 /**

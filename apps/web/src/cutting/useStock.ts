@@ -15,6 +15,8 @@ export interface Stock {
     change: (offcuts: readonly Offcut[]) => readonly Offcut[],
     done: string,
   ) => Promise<boolean>;
+  /** The same of one offcut, as it is then. */
+  readonly changeOne: (id: string, to: (offcut: Offcut) => Offcut, done: string) => Promise<boolean>;
   readonly said: string;
   readonly failed: string | null;
 }
@@ -51,5 +53,7 @@ export function useStock(): Stock {
     }
     return false;
   };
-  return { offcuts, change, said, failed };
+  const changeOne: Stock['changeOne'] = (id, to, done) =>
+    change((all) => all.map((one) => (one.id === id ? to(one) : one)), done);
+  return { offcuts, change, changeOne, said, failed };
 }
