@@ -11,6 +11,7 @@ export {
   tryPlaces,
 } from './cutting/laySearch.ts';
 export { type FreePiece, leftOver, type Spread } from './cutting/leftOver.ts';
+export { openingsOn } from './cutting/openingsOn.ts';
 export * from './cutting/weighLay.ts';
 export { defaultCatalogue } from './defaults/catalogue.ts';
 export { defaultChoices, defaultGlazing, emptyJob } from './defaults/choices.ts';

@@ -6,6 +6,8 @@ import type { Finding } from '../plan/finding.ts';
 import type { CutPiece, LayPlan, OffcutSaving } from '../plan/plan.ts';
 import { type LayInput, layPlan } from './layPlan.ts';
 import { leftOver } from './leftOver.ts';
+import { openingsOn } from './openingsOn.ts';
+import { boughtOf, ruleCosts } from './ruleCosts.ts';
 import { inOrderOfCopies, type StockLay, stockLays } from './stockLays.ts';
 import type { Together } from './together.ts';
 
@@ -91,37 +93,22 @@ function togetherFindings(
   taken: Tried,
   loose: Tried,
 ): readonly Finding[] {
-  const price = priceOf(taken) - priceOf(loose);
-  const length = (taken.roll?.bought?.length ?? 0) - (loose.roll?.bought?.length ?? 0);
-  const item = fabric.id;
-  const costs: Finding[] =
-    price > 0
-      ? [
-          {
-            ...{ severity: 'note', code: 'KEPT_TOGETHER_COSTS', where: { item } },
-            numbers: { fabric: fabric.name, price, length },
-          },
-        ]
-      : [];
   const kept = new Set(taken.used.map(({ offcut }) => offcut.id));
   const cut = loose.used.filter(({ offcut }) => offcut.used?.job === job && !kept.has(offcut.id));
   const inOrder = inOrderOfCopies(pieces, loose.used);
   return [
-    ...costs,
-    ...cut.map(({ offcut, lay }): Finding => {
-      const openings = lay.placements.flatMap(
-        ({ piece, copy }) => inOrder.find((one) => one.piece === piece)?.openings[copy] ?? [],
-      );
-      return {
-        ...{ severity: 'doubt', code: 'KEPT_TOGETHER_CUT', where: { item } },
-        numbers: { offcut: offcut.name, openings: openings.join(' ') },
-      };
-    }),
+    ...ruleCosts('KEPT_TOGETHER_COSTS', fabric, boughtOf(taken.roll), boughtOf(loose.roll)),
+    ...cut.map(
+      ({ offcut, lay }): Finding => ({
+        ...{ severity: 'doubt', code: 'KEPT_TOGETHER_CUT', where: { item: fabric.id } },
+        numbers: { offcut: offcut.name, openings: openingsOn(lay, inOrder).join(' ') },
+      }),
+    ),
   ];
 }
 
 const restOf = (pieces: readonly CutPiece[], used: readonly StockLay[]) => used.at(-1)?.rest ?? pieces;
-const priceOf = ({ roll }: Tried): number => roll?.bought?.price ?? 0;
+const priceOf = ({ roll }: Tried): number => boughtOf(roll).price;
 
 function onRoll(
   input: RollInput,

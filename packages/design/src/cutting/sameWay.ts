@@ -4,6 +4,7 @@ import type { CutPiece } from '../plan/plan.ts';
 import type { Made } from '../take-off/needs.ts';
 import type { ClothPlan } from './clothPlan.ts';
 import { cutPieces, type Way } from './cutPieces.ts';
+import { boughtOf, ruleCosts } from './ruleCosts.ts';
 
 type Lay = (pieces: readonly CutPiece[]) => ClothPlan;
 
@@ -34,7 +35,9 @@ export function laidOneWay(
   const loose = lay(own);
   if (best.lays.length === 0 && loose.lays.length > 0)
     return { ...loose, findings: [...loose.findings, tooWide(fabric, tried)] };
-  return { ...best, findings: [...best.findings, ...costFinding(fabric, best, loose)] };
+  if (loose.lays.length === 0) return best;
+  const costs = ruleCosts('SAME_WAY_COSTS', fabric, boughtOf(rollOf(best)), boughtOf(rollOf(loose)));
+  return { ...best, findings: [...best.findings, ...costs] };
 }
 
 /** The pieces keep the ways they may lie: no roll takes these where they are turned with the others. */
@@ -52,25 +55,19 @@ function tooWide(fabric: Fabric, tried: readonly ClothPlan[]): Finding {
   };
 }
 
-/** What is bought for a cloth; no lay on a roll costs nothing where offcuts take all, and is no lay where none was found. */
-function boughtFor({ lays }: ClothPlan): { readonly price: number; readonly length: number } {
-  if (lays.length === 0) return { price: Infinity, length: Infinity };
-  const roll = lays.find(({ bought }) => bought !== null);
-  return { price: roll?.bought?.price ?? 0, length: roll?.length.value ?? 0 };
+/** What a cloth takes; no lay on a roll costs nothing where offcuts take all, and is no lay where none was found. */
+function takenFor(cloth: ClothPlan): { readonly price: number; readonly length: number } {
+  if (cloth.lays.length === 0) return { price: Infinity, length: Infinity };
+  const roll = rollOf(cloth);
+  return { price: boughtOf(roll).price, length: roll?.length.value ?? 0 };
 }
 
 function isLess(a: ClothPlan, b: ClothPlan): boolean {
-  const [x, y] = [boughtFor(a), boughtFor(b)];
+  const [x, y] = [takenFor(a), takenFor(b)];
   return x.price < y.price || (x.price === y.price && x.length < y.length);
 }
 
-function costFinding(fabric: Fabric, oneWay: ClothPlan, loose: ClothPlan): readonly Finding[] {
-  const lengthOf = ({ lays }: ClothPlan) => lays.find(({ bought }) => bought)?.bought?.length ?? 0;
-  const price = boughtFor(oneWay).price - boughtFor(loose).price;
-  if (!(price > 0 && Number.isFinite(price))) return [];
-  const numbers = { fabric: fabric.name, price, length: lengthOf(oneWay) - lengthOf(loose) };
-  return [{ severity: 'note', code: 'SAME_WAY_COSTS', where: { item: fabric.id }, numbers }];
-}
+const rollOf = ({ lays }: ClothPlan) => lays.find(({ bought }) => bought !== null);
 
 const openingsOf = (made: readonly Made[]): string =>
   made.flatMap(({ pattern }) => pattern.members.map(({ opening }) => opening)).join(' ');

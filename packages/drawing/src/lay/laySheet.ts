@@ -1,4 +1,4 @@
-import type { CutPiece, LayPlacement, LayPlan } from '@panewright/design';
+import { type CutPiece, type LayPlacement, type LayPlan, openingsOn } from '@panewright/design';
 import { centroid, point } from '@panewright/geometry';
 import { innerWidth, oneLine, type PageFrame, paragraph, stack } from '../block.ts';
 import { figureText, lengthText, percentText, sizeText, stockText } from '../figures.ts';
@@ -183,7 +183,7 @@ function head(
     ...(rows > 1 ? [words.lay.rows(rows)] : []),
     words.lay.shaded(),
     ...(lay.reserved.length > 0 ? [words.lay.keptClear(lay.reserved.length)] : []),
-    ...(together ? [words.lay.ownPockets(openingsOn(lay, input))] : []),
+    ...(together ? [words.lay.ownPockets(openingsNamed(lay, input))] : []),
     ...(oneWay ? [words.lay.oneWay()] : []),
   ].join(' ');
   return stack([
@@ -193,10 +193,8 @@ function head(
 }
 
 /** Openings whose panels a lay has; of a lay of many their names would run into the drawing, and are left out. */
-function openingsOn(lay: LayPlan, { job, plan }: SheetInput): string {
-  const on = lay.placements.flatMap(
-    ({ piece, copy }) => plan.cutting?.pieces.find((one) => one.piece === piece)?.openings[copy] ?? [],
-  );
+function openingsNamed(lay: LayPlan, { job, plan }: SheetInput): string {
+  const on = openingsOn(lay, plan.cutting?.pieces ?? []);
   const ids = job.openings.map(({ id }) => id).filter((id) => on.includes(id));
   return ids.length <= MOST_NAMED ? ids.join(', ') : '';
 }
