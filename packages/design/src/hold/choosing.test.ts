@@ -1,4 +1,5 @@
 import {
+  bestChoice,
   type ChoiceInput,
   choosing,
   defaultCatalogue,
@@ -146,6 +147,17 @@ test('steel pulls at most as an equal magnet at twice the gap, and a narrow stri
   expect(narrow.pull.low / wide.pull.low).toBeCloseTo(0.5, 9);
   const thin = steelStrength({ ...across, steel: { ...strip, thickness: 0.3 } });
   expect(thin.ok ? {} : thin.refusal).toMatchObject({ code: 'PULL_REFUSED', refusal: 'STEEL_SATURATES' });
+});
+
+// Oracle: the whole ranking, which stops at nothing.
+test('the first choice worked out alone is the first of the ranking, or none where it has none', () => {
+  for (const one of [
+    input(6.1),
+    input(6.1, { hottest: 90 }),
+    input(6.1, { pockets: pocketsOf(40) }),
+    input(19.1, { load: { ...input(19.1).load, wind: 4 } }),
+  ])
+    expect(bestChoice(one)).toEqual(choosing(one).choices[0]);
 });
 
 describe('a double pane of 17 mm', () => {
